@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a computation reports. Zero: done. Above zero: done, with a remark the user should read.
+ * Below zero: not done, and nothing that was returned may be shown as an answer. */
+#pragma once
+
+#include <stdbool.h>
+
+typedef enum
+{
+  LB_STATUS_NO_CONVERGENCE = -1, /* the iteration stopped short of the tolerance */
+  LB_STATUS_BAD_SETUP = -2,      /* a value that no rig or river can have */
+  LB_STATUS_OUT_OF_MEMORY = -3,
+  LB_STATUS_CANCELLED = -4, /* the caller's progress callback said stop */
+
+  LB_STATUS_OK = 0,
+
+  LB_STATUS_LINE_AT_LONGEST = 1,  /* the weight cannot get down to the asked height; the answer is
+                                     the rig with the longest line the solver will let out */
+  LB_STATUS_LINE_AT_SHORTEST = 2, /* the weight cannot get up to the asked height (the shank alone
+                                     reaches deeper); the answer is the rig with the line all in */
+} LbStatus;
+
+static inline bool
+lb_status_is_failure (LbStatus status)
+{
+  return status < 0;
+}
+
+/* A fixed English name for logs and tests ("ok", "no convergence", ...). Never NULL. */
+const char *lb_status_name (LbStatus status);
