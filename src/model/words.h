@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Numbers as words in the user's language and units. All strings returned are freed with
+ * g_free(). */
+#pragma once
+
+#include <glib.h>
+
+#include "contents.h"
+#include "units.h"
+
+/* The decimal sign of the locale, '.' or ','. */
+char lb_words_decimal (void);
+
+/* "20 ft 6 in", "2.5 mph"; `decimals` < 0 for the quantity's own; "-" for an unset value. */
+char *lb_words_quantity (LbQuantity quantity, LbUnits units, double value, int decimals);
+
+/* The user's text as a number in the field's range: the text of an error in `message` (translated,
+ * one line, free with g_free()) when it is none, and FALSE. */
+gboolean lb_words_parse (LbQuantity quantity, LbUnits units, const char *text, double *value,
+                         char **message);
+
+/* "upper leader", "lower leader", "middle leader", "leader 3": named by where it is attached. */
+char *lb_words_leader (const LbSetup *setup, size_t leader);
+
+/* "upper lure", and so on; "lure" when there is only one. */
+char *lb_words_lure (const LbSetup *setup, size_t leader);

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Writes rig files: keys in a fixed order, numbers in their shortest form that reads back equal,
+ * the same bytes in every locale. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "contents.h"
+#include "file_error.h"
+
+/* The text of the file, ending with a newline. Free with g_free(). */
+char *lb_writer_to_text (const LbContents *contents, gsize *length);
+
+/* Writes to a temporary file beside `file`, syncs it, and renames it over: whatever goes wrong, the
+ * old file is still there. Follows symbolic links and keeps the permissions. Returns FALSE with an
+ * LB_FILE_ERROR_WRITE on a fault. */
+gboolean lb_writer_save (const LbContents *contents, GFile *file, GError **error)
+    G_GNUC_WARN_UNUSED_RESULT;
+
+/* The shortest decimal form of a finite `value` that reads back bit-equal, "." for the decimal
+ * sign. */
+#define LB_WRITER_NUMBER_SIZE 40
+void lb_writer_number (double value, char text[LB_WRITER_NUMBER_SIZE]);
