@@ -26,12 +26,12 @@ typedef struct
 {
   LbPointReading at;
   LbBandState band;
-  double leader_tension;        /* N, in the leader at the lure */
-  double attachment_tension;    /* N, in the leader at its attachment */
-  double leader_angle;          /* rad, of the leader at the lure: 0 level, positive when the lure
-                                   is below the line it hangs on */
-  double largest_tension;       /* N, anywhere in the leader */
-  double leader_spare;          /* breaking load / largest tension; unset when unknown */
+  double leader_tension;     /* N, in the leader at the lure */
+  double attachment_tension; /* N, in the leader at its attachment */
+  double leader_angle;       /* rad, of the leader at the lure: 0 level, positive when the lure
+                                is below the line it hangs on */
+  double largest_tension;    /* N, anywhere in the leader */
+  double leader_spare;       /* breaking load / largest tension; unset when unknown */
 } LbLureReading;
 
 typedef struct
@@ -39,27 +39,27 @@ typedef struct
   double distance; /* m; unset when there are not two lines to compare */
   int part_a;      /* LbPart */
   int part_b;
-  LbVec3 at;       /* half way between the two nearest points */
+  LbVec3 at; /* half way between the two nearest points */
 } LbApproach;
 
 typedef struct
 {
-  double line_out;             /* m */
-  double wire_angle;           /* rad from vertical, at the reel */
-  double hand_tension;         /* N, at the reel */
-  double largest_tension;      /* N, anywhere in the mainline */
-  double mainline_spare;       /* breaking load / largest tension; unset when unknown */
-  double strum_frequency;      /* Hz, the mainline where the water crosses it fastest */
-  double bed_depth_at_reel;    /* m */
+  double line_out;          /* m */
+  double wire_angle;        /* rad from vertical, at the reel */
+  double hand_tension;      /* N, at the reel */
+  double largest_tension;   /* N, anywhere in the mainline */
+  double mainline_spare;    /* breaking load / largest tension; unset when unknown */
+  double strum_frequency;   /* Hz, the mainline where the water crosses it fastest */
+  double bed_depth_at_reel; /* m */
   LbPointReading weight;
   LbPointReading shank_top;
-  double weight_bed_force;     /* N, with which the bed carries the weight */
+  double weight_bed_force; /* N, with which the bed carries the weight */
   size_t n_leaders;
   LbPointReading attachments[LB_MAX_LEADERS];
   LbLureReading lures[LB_MAX_LEADERS];
-  double level_difference;     /* m, highest lure less lowest, over all; unset with fewer than 2 */
-  double spacing;              /* m, layback of the rearmost lure less the foremost; unset same */
-  LbApproach closest;          /* nearest approach of any two lines away from where they join */
+  double level_difference; /* m, highest lure less lowest, over all; unset with fewer than 2 */
+  double spacing;          /* m, layback of the rearmost lure less the foremost; unset same */
+  LbApproach closest;      /* nearest approach of any two lines away from where they join */
   bool touches[LB_MAX_LEADERS + 2]; /* by LbPart: some of that line or its body lies on the bed */
 } LbReadings;
 

@@ -62,12 +62,12 @@ typedef enum
 
 typedef struct
 {
-  double depth;           /* m; of the plane bed, and the depth that surface_current belongs to */
-  size_t n_bed_points;    /* 0: plane bed */
+  double depth;        /* m; of the plane bed, and the depth that surface_current belongs to */
+  size_t n_bed_points; /* 0: plane bed */
   double bed_x[LB_MAX_BED_POINTS];     /* m, rising downstream */
   double bed_depth[LB_MAX_BED_POINTS]; /* m below the surface, > 0 */
   double bed_friction;                 /* Coulomb coefficient of the tackle on the bed */
-  double surface_current;              /* m/s over the ground, downstream, where the depth is depth */
+  double surface_current; /* m/s over the ground, downstream, where the depth is depth */
   LbProfile profile;
   LbAlong along;
   double temperature;         /* C */
@@ -121,8 +121,8 @@ typedef enum
 
 typedef struct
 {
-  double mass;             /* kg */
-  double density;          /* kg/m3 */
+  double mass;    /* kg */
+  double density; /* kg/m3 */
   LbWeightShape shape;
   double drag_coefficient; /* on the frontal area; unset: from shape and curve */
 } LbWeight;

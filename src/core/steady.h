@@ -40,7 +40,8 @@ void lb_steady_free (LbSteady *steady); /* NULL is fine */
  * below zero) lb_steady_shape() must not be used. */
 LbStatus lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *options);
 
-/* The answer of the last solve that did not fail; owned by the solver, valid until its next call. */
+/* The answer of the last solve that did not fail; owned by the solver, valid until its next call.
+ */
 const LbShape *lb_steady_shape (const LbSteady *steady);
 
 LbSteadyStatistics lb_steady_statistics (const LbSteady *steady);

@@ -1,0 +1,353 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "load.h"
+
+#include "drag.h"
+
+/* A line that lies flat at the surface comes out of the water over this height to either side, m,
+ * so that a floating line finds its level; one that rises more steeply than this slope is cut off
+ * sharply at the surface. */
+#define FLOATING_HALF_HEIGHT 0.005
+#define FLOATING_SLOPE 0.1
+
+/* The bed takes up a body over this depth, m, before it is at full stiffness. */
+#define BED_SOFT_DEPTH 2e-4
+
+/* ---- Out of the water ---- */
+
+/* How much of a thing at height z is in the water, 1 to 0, and its first and second integrals. */
+typedef struct
+{
+  double share, first, second;
+} Wetness;
+
+static Wetness
+wetness_at (double z, double half)
+{
+  if (z <= -half)
+    return (Wetness){ 1, z, 0.5 * z * z };
+  if (z >= half)
+    return (Wetness){ 0, 0, -half * half / 6 };
+  double up = half - z;
+  return (Wetness){ up / (2 * half), -up * up / (4 * half),
+                    up * up * up / (12 * half) - half * half / 6 };
+}
+
+/* Of a straight segment of `length` from z_node to z_parent: the share that is wet and the share of
+ * that load that the parent carries, by the lever. */
+static void
+wet_shares (double z_node, double z_parent, double length, double *wet, double *to_parent)
+{
+  double rise = z_parent - z_node;
+  double steepness = fabs (rise) / (FLOATING_SLOPE * length);
+
+  if (steepness < 1e-3)
+    {
+      *wet = wetness_at (0.5 * (z_node + z_parent), FLOATING_HALF_HEIGHT).share;
+      *to_parent = 0.5 * *wet;
+      return;
+    }
+  double half = steepness < 1 ? FLOATING_HALF_HEIGHT * (1 - steepness) : 0;
+  Wetness n = wetness_at (z_node, half);
+  Wetness p = wetness_at (z_parent, half);
+  *wet = (p.first - n.first) / rise;
+  *to_parent = p.first / rise - (p.second - n.second) / (rise * rise);
+}
+
+/* ---- Drag of a line ---- */
+
+typedef struct
+{
+  double f[3];       /* N/m */
+  double by_flow[3]; /* d f / d flow speed along x */
+  double by_turn[9]; /* d f / d direction, across the direction */
+} LineDrag;
+
+/* Cross-flow principle: the flow across the line and the flow along it drag apart. `v` m/s past the
+ * line, `u` unit vector along it. */
+static inline void
+line_drag (const LbTreeLine *line, const double *v, const double *u, LineDrag *drag, bool slopes)
+{
+  double along = v[0] * u[0] + v[1] * u[1] + v[2] * u[2];
+  double across[3] = { v[0] - along * u[0], v[1] - along * u[1], v[2] - along * u[2] };
+  double speed =
+      sqrt (across[0] * across[0] + across[1] * across[1] + across[2] * across[2]) + 1e-12;
+  LbDragPoint cn = { line->normal_drag, 0 };
+
+  if (!lb_is_set (cn.value))
+    cn = lb_drag_cylinder (line->reynolds_per_speed * speed);
+  double per_speed = line->normal_scale * cn.value * speed;
+  double tangential = line->tangential * fabs (along);
+  for (int i = 0; i < 3; i++)
+    drag->f[i] = per_speed * across[i] + tangential * along * u[i];
+  if (!slopes)
+    return;
+
+  double bend =
+      line->normal_scale * (cn.value + line->reynolds_per_speed * speed * cn.slope) / speed;
+  double turn = -along * per_speed + tangential * along;
+  double lean = 2 * tangential - per_speed;
+  for (int i = 0; i < 3; i++)
+    {
+      drag->by_flow[i] = per_speed * ((i == 0) - u[i] * u[0]) + bend * across[i] * across[0]
+                         + 2 * tangential * u[i] * u[0];
+      for (int j = 0; j < 3; j++)
+        drag->by_turn[3 * i + j] =
+            turn * ((i == j) - u[i] * u[j]) + (lean * u[i] - along * bend * across[i]) * across[j];
+    }
+}
+
+/* ---- Segments ---- */
+
+/* Directions of a segment and the flow at its middle. */
+static inline LbCurrentPoint
+segment_flow (const LbTree *tree,
+              const LbTreeNode *node,
+              const LbTreeNode *parent,
+              LbSegment *segment,
+              double *flow)
+{
+  double d[3] = { parent->position.x - node->position.x, parent->position.y - node->position.y,
+                  parent->position.z - node->position.z };
+  LbCurrentPoint current =
+      lb_current_at (&tree->current, 0.5 * (node->position.x + parent->position.x),
+                     0.5 * (node->position.z + parent->position.z));
+
+  segment->length = sqrt (d[0] * d[0] + d[1] * d[1] + d[2] * d[2]);
+  segment->length = fmax (segment->length, 1e-12);
+  double per_length = 1 / segment->length;
+  for (int i = 0; i < 3; i++)
+    segment->u[i] = d[i] * per_length;
+  flow[0] = current.speed + tree->boat_speed;
+  flow[1] = 0;
+  flow[2] = 0;
+  return current;
+}
+
+static void
+add_slopes (const LbSegment *s,
+            const LineDrag *drag,
+            const LbCurrentPoint *current,
+            double tension,
+            double node_share,
+            double parent_share,
+            LbSegment *out)
+{
+  double length = s->length;
+  double tighten = tension / length;
+
+  for (int i = 0; i < 3; i++)
+    {
+      double with_speed = 0.5 * length * drag->by_flow[i];
+      double by_middle[3] = { with_speed * current->d_dx, 0, with_speed * current->d_dz };
+
+      for (int j = 0; j < 3; j++)
+        {
+          int k = 3 * i + j;
+          double g = tighten * ((i == j) - s->u[i] * s->u[j]);
+          double by_span = drag->f[i] * s->u[j] + drag->by_turn[k];
+          out->node_by_parent[k] = g + node_share * (by_middle[j] + by_span);
+          out->node_by_node[k] = -g + node_share * (by_middle[j] - by_span);
+          out->parent_by_parent[k] = -g + parent_share * (by_middle[j] + by_span);
+          out->parent_by_node[k] = g + parent_share * (by_middle[j] - by_span);
+        }
+    }
+}
+
+/* A segment that comes out of the water: buoyancy and drag act on the wet share only, and the
+ * shares themselves move with the ends. */
+static void
+load_surface_segment (const LbTree *tree,
+                      const LbTreeNode *node,
+                      const LbTreeNode *parent,
+                      double rest,
+                      LbSegment *s,
+                      bool slopes)
+{
+  const LbTreeLine *line = &tree->lines[node->line];
+  double flow[3], wet, to_parent;
+  LineDrag drag;
+  LbCurrentPoint current = segment_flow (tree, node, parent, s, flow);
+
+  line_drag (line, flow, s->u, &drag, slopes);
+  wet_shares (node->position.z, parent->position.z, s->length, &wet, &to_parent);
+  double to_node = wet - to_parent;
+  for (int i = 0; i < 3; i++)
+    {
+      double water = s->length * drag.f[i] + (i == 2 ? rest * line->buoyancy : 0);
+      double weight = i == 2 ? -0.5 * rest * line->weight_in_air : 0;
+      s->on_node[i] = node->tension * s->u[i] + to_node * water + weight;
+      s->on_parent[i] = -node->tension * s->u[i] + to_parent * water + weight;
+    }
+  if (!slopes)
+    return;
+
+  add_slopes (s, &drag, &current, node->tension, to_node, to_parent, s);
+  double wet_rate[2], parent_rate[2];
+  for (int end = 0; end < 2; end++)
+    {
+      double step = 1e-6, wet_up, parent_up, wet_down, parent_down;
+      double zn = node->position.z, zp = parent->position.z;
+      wet_shares (zn + (end == 0 ? step : 0), zp + (end == 1 ? step : 0), s->length, &wet_up,
+                  &parent_up);
+      wet_shares (zn - (end == 0 ? step : 0), zp - (end == 1 ? step : 0), s->length, &wet_down,
+                  &parent_down);
+      wet_rate[end] = (wet_up - wet_down) / (2 * step);
+      parent_rate[end] = (parent_up - parent_down) / (2 * step);
+    }
+  for (int i = 0; i < 3; i++)
+    {
+      double water = s->length * drag.f[i] + (i == 2 ? rest * line->buoyancy : 0);
+      s->node_by_node[3 * i + 2] += water * (wet_rate[0] - parent_rate[0]);
+      s->node_by_parent[3 * i + 2] += water * (wet_rate[1] - parent_rate[1]);
+      s->parent_by_node[3 * i + 2] += water * parent_rate[0];
+      s->parent_by_parent[3 * i + 2] += water * parent_rate[1];
+    }
+  s->on_node_rate[2] = node->rest_rate * (to_node * line->buoyancy - 0.5 * line->weight_in_air);
+  s->on_parent_rate[2] = node->rest_rate * (to_parent * line->buoyancy - 0.5 * line->weight_in_air);
+}
+
+void
+lb_load_segment (const LbTree *tree,
+                 const LbTreeNode *node,
+                 const LbTreeNode *parent,
+                 double rest,
+                 LbSegment *s,
+                 bool slopes)
+{
+  s->on_node_rate[0] = s->on_node_rate[1] = s->on_node_rate[2] = 0;
+  s->on_parent_rate[0] = s->on_parent_rate[1] = s->on_parent_rate[2] = 0;
+  double top = parent->position.z > node->position.z ? parent->position.z : node->position.z;
+  if (top > 0
+      || (top > -FLOATING_HALF_HEIGHT
+          && fabs (parent->position.z - node->position.z) < FLOATING_SLOPE * rest))
+    {
+      load_surface_segment (tree, node, parent, rest, s, slopes);
+      return;
+    }
+
+  const LbTreeLine *line = &tree->lines[node->line];
+  double flow[3];
+  LineDrag drag;
+  LbCurrentPoint current = segment_flow (tree, node, parent, s, flow);
+  line_drag (line, flow, s->u, &drag, slopes);
+  double net_weight = line->weight_in_air - line->buoyancy;
+  for (int i = 0; i < 3; i++)
+    {
+      double half = 0.5 * (s->length * drag.f[i] - (i == 2 ? rest * net_weight : 0));
+      double pull = node->tension * s->u[i];
+      s->on_node[i] = half + pull;
+      s->on_parent[i] = half - pull;
+    }
+  if (!slopes)
+    return;
+  add_slopes (s, &drag, &current, node->tension, 0.5, 0.5, s);
+  s->on_node_rate[2] = s->on_parent_rate[2] = -0.5 * net_weight * node->rest_rate;
+}
+
+/* ---- Bodies ---- */
+
+/* Adds the load of a body; `jacobian` may be NULL. The flow is level, so the down-force of a lure,
+ * at right angles to it, is straight down. */
+static void
+load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *jacobian)
+{
+  const LbTreeBody *body = &tree->bodies[node->body];
+  LbVec3 p = node->position;
+  LbCurrentPoint current = lb_current_at (&tree->current, p.x, p.z);
+  double flow = current.speed + tree->boat_speed;
+  double speed = fabs (flow);
+  LbDragPoint cd = { body->drag_coefficient, 0 };
+  double half = body->half_height;
+  double wet = p.z <= -half ? 1 : p.z >= half ? 0 : (half - p.z) / (2 * half);
+  double wet_rate = p.z <= -half || p.z >= half ? 0 : -1 / (2 * half);
+
+  if (!lb_is_set (cd.value))
+    cd = lb_drag_weight (body->shape, body->reynolds_per_speed * speed);
+  double drag = body->drag_scale * cd.value * speed * flow;
+  double down = body->down_force_ratio * fabs (drag);
+  force[0] += wet * drag;
+  force[2] += wet * (body->buoyancy - down) - body->weight_in_air;
+  if (jacobian == NULL)
+    return;
+
+  double drag_rate =
+      body->drag_scale * speed * (2 * cd.value + body->reynolds_per_speed * speed * cd.slope);
+  double down_rate = body->down_force_ratio * (flow < 0 ? -drag_rate : drag_rate);
+  jacobian[0] += wet * drag_rate * current.d_dx;
+  jacobian[2] += wet * drag_rate * current.d_dz + wet_rate * drag;
+  jacobian[6] -= wet * down_rate * current.d_dx;
+  jacobian[8] += wet_rate * (body->buoyancy - down) - wet * down_rate * current.d_dz;
+}
+
+/* ---- The bed ---- */
+
+static double
+bed_force (double stiffness, double sunk, double *slope)
+{
+  if (sunk <= 0)
+    {
+      *slope = 0;
+      return 0;
+    }
+  if (sunk < BED_SOFT_DEPTH)
+    {
+      *slope = stiffness * sunk / BED_SOFT_DEPTH;
+      return 0.5 * *slope * sunk;
+    }
+  *slope = stiffness;
+  return stiffness * (sunk - 0.5 * BED_SOFT_DEPTH);
+}
+
+double
+lb_load_bed_force (const LbTree *tree, const LbTreeNode *node)
+{
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
+  double slope;
+
+  return bed_force (node->bed_stiffness,
+                    -(node->position.z + bed.depth) / sqrt (1 + bed.slope * bed.slope), &slope);
+}
+
+/* One-sided spring normal to the bed, and friction downstream along it: the boat moves upstream
+ * and everything slides with it. At rest over the ground friction is left out (indeterminate). */
+static void
+load_bed (const LbTree *tree, const LbTreeNode *node, double *force, double *jacobian)
+{
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
+  double above = node->position.z + bed.depth;
+
+  if (above >= 0)
+    return;
+
+  double s = bed.slope, norm = sqrt (1 + s * s), cube = norm * norm * norm;
+  double mu = tree->boat_speed > 0   ? tree->bed_friction
+              : tree->boat_speed < 0 ? -tree->bed_friction
+                                     : 0;
+  double slope, n = bed_force (node->bed_stiffness, -above / norm, &slope);
+  double along = (s + mu) / norm, up = (1 - mu * s) / norm;
+  force[0] += n * along;
+  force[2] += n * up;
+  if (jacobian == NULL)
+    return;
+
+  double by_x = -slope * (s / norm - above * s * bed.bend / cube), by_z = -slope / norm;
+  jacobian[0] += by_x * along + n * bed.bend * (1 - mu * s) / cube;
+  jacobian[2] += by_z * along;
+  jacobian[6] += by_x * up - n * bed.bend * (s + mu) / cube;
+  jacobian[8] += by_z * up;
+}
+
+void
+lb_load_free (const LbTree *tree, const LbTreeNode *node, double *force)
+{
+  if (node->body >= 0)
+    load_body (tree, node, force, NULL);
+}
+
+void
+lb_load_node (const LbTree *tree, const LbTreeNode *node, double *force, double *jacobian)
+{
+  if (node->body >= 0)
+    load_body (tree, node, force, jacobian);
+  load_bed (tree, node, force, jacobian);
+}

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The forces on the discrete rig and how they change with it. Internal to core. */
+#pragma once
+
+#include "tree.h"
+
+/* What one segment does to the two nodes it joins. Matrices are stored row by row; "a_by_b" is the
+ * change of the force on a with the position of b. */
+typedef struct
+{
+  double length; /* m, stretched */
+  double u[3];   /* unit vector from the node towards its parent: the node is pulled along it */
+  double on_node[3], on_parent[3];           /* N */
+  double on_node_rate[3], on_parent_rate[3]; /* N per m of line out, at fixed positions */
+  double node_by_node[9], node_by_parent[9];
+  double parent_by_node[9], parent_by_parent[9];
+} LbSegment;
+
+/* Fills `segment` for the segment of unstretched length `rest` between `node` and `parent`. The
+ * matrices and rates only if `slopes`. */
+void lb_load_segment (const LbTree *tree,
+                      const LbTreeNode *node,
+                      const LbTreeNode *parent,
+                      double rest,
+                      LbSegment *segment,
+                      bool slopes);
+
+/* Adds to `force` what the body at `node` and the bed under it exert on it, and to `jacobian`
+ * (d force / d position; may be NULL) how that changes. */
+void lb_load_node (const LbTree *tree, const LbTreeNode *node, double *force, double *jacobian);
+
+/* Adds the force of the body alone. */
+void lb_load_free (const LbTree *tree, const LbTreeNode *node, double *force);
+
+/* Force, N, normal to the bed, with which the bed carries `node`. */
+double lb_load_bed_force (const LbTree *tree, const LbTreeNode *node);

@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "mesh.h"
+
+#include <string.h>
+
+#define PI 3.14159265358979323846
+
+/* Stiffness of the bed, N/m: a body that weighs W sinks in less than W / stiffness + 0.1 mm. */
+#define BED_STIFFNESS 1e5
+#define BED_SINK 2e-4 /* m, at the most, under the whole weight of the rig */
+
+/* Heights on the shank nearer than this, m, are one place. */
+#define SAME_PLACE 1e-6
+
+/* ---- How many segments each part gets ---- */
+
+/* The places along the shank where something is joined, from the top down to the weight. */
+static size_t
+shank_places (const LbRig *rig, double *height)
+{
+  size_t n = 0;
+
+  height[n++] = rig->shank_length;
+  for (;;)
+    {
+      double next = -1;
+      for (size_t i = 0; i < rig->n_leaders; i++)
+        {
+          double h = rig->leaders[i].attach_above_weight;
+          if (h < height[n - 1] - SAME_PLACE && h > next)
+            next = h;
+        }
+      if (next <= SAME_PLACE)
+        break;
+      height[n++] = next;
+    }
+  if (rig->shank_length > SAME_PLACE)
+    height[n++] = 0;
+  return n;
+}
+
+static size_t
+at_least (double n, size_t least)
+{
+  return n > (double) least ? (size_t) (n + 0.5) : least;
+}
+
+static void
+count_segments (
+    LbMeshKey *key, const LbRig *rig, const LbMeshPlan *plan, size_t n_places, const double *height)
+{
+  double total = (double) plan->segments;
+  double roots = 0;
+
+  memset (key, 0, sizeof *key);
+  key->refine = plan->refine;
+  key->n_leaders = rig->n_leaders;
+  key->n_pieces = n_places - 1;
+  key->split_mainline = lb_is_set (plan->waterline);
+  key->mainline = at_least ((rig->n_leaders > 0 ? 0.30 : 0.85) * total, 4);
+  for (size_t i = 0; i + 1 < n_places; i++)
+    key->piece[i] =
+        at_least (0.12 * total * (height[i] - height[i + 1]) / fmax (rig->shank_length, 1e-9), 1);
+  for (size_t i = 0; i < rig->n_leaders; i++)
+    roots += sqrt (rig->leaders[i].length);
+  for (size_t i = 0; i < rig->n_leaders; i++)
+    {
+      key->leader[i] = at_least (0.58 * total * sqrt (rig->leaders[i].length) / roots, 4);
+      for (size_t k = 0; k < n_places; k++)
+        if (fabs (height[k] - rig->leaders[i].attach_above_weight) <= SAME_PLACE)
+          key->place[i] = k;
+    }
+}
+
+static size_t
+count_nodes (const LbMeshKey *key)
+{
+  size_t n = key->mainline + (key->split_mainline ? 1 : 0);
+
+  for (size_t i = 0; i < key->n_pieces; i++)
+    n += key->piece[i];
+  for (size_t i = 0; i < key->n_leaders; i++)
+    n += key->leader[i];
+  return 1 + n * key->refine;
+}
+
+/* ---- Laying the nodes ---- */
+
+/* Where the cut `k` of `n` lies along a part, 0 to 1: closer together towards the ends. */
+static double
+graded (size_t k, size_t n, double upper, double lower)
+{
+  double x = (double) k / (double) n;
+  double both = 0.5 * (upper + lower), tilt = 0.5 * (upper - lower);
+
+  return x - both / (2 * PI) * sin (2 * PI * x) - tilt / PI * sin (PI * x);
+}
+
+typedef struct
+{
+  LbTree *tree;
+  size_t refine;
+  size_t next; /* node to be laid */
+  int piece;
+} Layer;
+
+/* Lays a chain of n (times refine) segments below node `from` and returns its last node. */
+static size_t
+lay_piece (Layer *layer, size_t from, int part, size_t n, double upper, double lower)
+{
+  for (size_t k = 0; k < n * layer->refine; k++)
+    {
+      size_t cell = k / layer->refine;
+      LbTreeNode *node = &layer->tree->nodes[layer->next];
+
+      node->parent = (int) from;
+      node->line = node->part = part;
+      node->piece = layer->piece;
+      node->body = -1;
+      node->share = (graded (cell + 1, n, upper, lower) - graded (cell, n, upper, lower))
+                    / (double) layer->refine;
+      from = layer->next++;
+    }
+  layer->piece++;
+  return from;
+}
+
+static void
+lay_nodes (LbTree *tree)
+{
+  const LbMeshKey *key = &tree->key;
+  Layer layer = { tree, key->refine, 1, 0 };
+  size_t place[LB_MAX_LEADERS + 2] = { 0 };
+
+  tree->nodes[0].body = -1;
+  if (key->split_mainline)
+    place[0] = lay_piece (&layer, 0, LB_PART_MAINLINE, 1, 0, 0);
+  place[0] = lay_piece (&layer, place[0], LB_PART_MAINLINE, key->mainline, 0, 0.5);
+  for (size_t i = 0; i < key->n_pieces; i++)
+    place[i + 1] = lay_piece (&layer, place[i], LB_PART_SHANK, key->piece[i], 0, 0);
+  tree->shank_top = place[0];
+  tree->weight = place[key->n_pieces];
+  tree->nodes[tree->weight].body = 0;
+  tree->n_leaders = key->n_leaders;
+  for (size_t i = 0; i < key->n_leaders; i++)
+    {
+      tree->attachment[i] = place[key->place[i]];
+      tree->lure[i] = lay_piece (&layer, tree->attachment[i], LB_PART_LEADER_0 + (int) i,
+                                 key->leader[i], 0.4, 0.4);
+      tree->nodes[tree->lure[i]].body = 1 + (int) i;
+    }
+}
+
+/* Gives every segment its share of its piece's length, in the order in which the pieces are laid.
+ */
+static void
+cut_lengths (LbTree *tree, const LbRig *rig, const LbMeshPlan *plan, const double *height)
+{
+  const LbMeshKey *key = &tree->key;
+  double length[LB_MAX_PIECES], rate[LB_MAX_PIECES] = { 0 };
+  size_t n = 0;
+
+  if (key->split_mainline)
+    length[n++] = plan->waterline;
+  rate[n] = 1;
+  length[n++] = key->split_mainline ? -plan->waterline : 0;
+  for (size_t i = 0; i < key->n_pieces; i++)
+    length[n++] = height[i] - height[i + 1];
+  for (size_t i = 0; i < key->n_leaders; i++)
+    length[n++] = rig->leaders[i].length;
+  for (size_t i = 1; i < tree->n_nodes; i++)
+    {
+      LbTreeNode *node = &tree->nodes[i];
+
+      node->rest = node->share * length[node->piece];
+      node->rest_rate = node->share * rate[node->piece];
+    }
+}
+
+/* ---- Values ---- */
+
+static LbTreeLine
+load_line (const LbLine *line, const LbWater *water, double gravity)
+{
+  double area = PI / 4 * line->diameter * line->diameter;
+
+  return (LbTreeLine){
+    .weight_in_air = line->density * gravity * area,
+    .buoyancy = water->density * gravity * area,
+    .stiffness = line->axial_stiffness,
+    .normal_scale = 0.5 * water->density * line->diameter * line->strum,
+    .normal_drag = line->normal_drag,
+    .tangential = 0.5 * water->density * PI * line->diameter * line->tangential_drag,
+    .reynolds_per_speed = line->diameter / water->kinematic_viscosity,
+  };
+}
+
+static LbTreeBody
+load_weight (const LbWeight *weight, const LbWater *water, double gravity)
+{
+  double area = lb_weight_frontal_area (weight);
+  double diameter = sqrt (4 / PI * area);
+
+  return (LbTreeBody){
+    .kind = LB_BODY_WEIGHT,
+    .weight_in_air = weight->mass * gravity,
+    .buoyancy = weight->mass / weight->density * water->density * gravity,
+    .half_height = 0.5 * diameter,
+    .drag_scale = 0.5 * water->density * area,
+    .drag_coefficient = weight->drag_coefficient,
+    .reynolds_per_speed = diameter / water->kinematic_viscosity,
+    .shape = weight->shape,
+  };
+}
+
+static LbTreeBody
+load_lure (const LbLure *lure, const LbWater *water, double gravity)
+{
+  return (LbTreeBody){
+    .kind = LB_BODY_LURE,
+    .weight_in_air = lure->mass * gravity,
+    .buoyancy = lure->mass * gravity + lure->buoyancy,
+    .half_height = fmax (0.2 * lure->length, 0.01),
+    .drag_scale = 0.5 * water->density * lure->drag_area,
+    .drag_coefficient = 1,
+    .down_force_ratio = lure->down_force_ratio,
+  };
+}
+
+static void
+load_values (LbTree *tree, const LbSetup *setup)
+{
+  const LbRig *rig = &setup->rig;
+  const LbRiver *river = &setup->river;
+  LbWater water = lb_water_at (river->temperature, river->density, river->kinematic_viscosity);
+
+  lb_current_init (&tree->current, river);
+  tree->gravity = river->gravity;
+  tree->boat_speed = setup->boat.speed_over_ground;
+  tree->bed_friction = river->bed_friction;
+  tree->n_lines = rig->n_leaders + 2;
+  tree->lines[LB_PART_MAINLINE] = load_line (&rig->mainline, &water, river->gravity);
+  tree->lines[LB_PART_SHANK] = load_line (&rig->shank, &water, river->gravity);
+  tree->n_bodies = rig->n_leaders + 1;
+  tree->bodies[0] = load_weight (&rig->weight, &water, river->gravity);
+  for (size_t i = 0; i < rig->n_leaders; i++)
+    {
+      tree->lines[LB_PART_LEADER_0 + i] = load_line (&rig->leaders[i].line, &water, river->gravity);
+      tree->bodies[1 + i] = load_lure (&rig->leaders[i].lure, &water, river->gravity);
+    }
+  tree->nodes[0].position = lb_vec3 (setup->boat.position, 0, setup->boat.reel_height);
+}
+
+/* What each node weighs against in pseudo-time, and how stiff the bed is under it. */
+static void
+load_nodes (LbTree *tree)
+{
+  double stiffness = fmax (BED_STIFFNESS, tree->bodies[0].weight_in_air / BED_SINK);
+
+  for (size_t i = 0; i < tree->n_nodes; i++)
+    {
+      tree->nodes[i].settling = tree->nodes[i].body == 0 ? 1 : 0.05;
+      tree->nodes[i].bed_stiffness = stiffness;
+    }
+  for (size_t i = 1; i < tree->n_nodes; i++)
+    {
+      double half = 0.5 * fmin (lb_tree_rest (tree, i), 1);
+      tree->nodes[i].settling += half;
+      tree->nodes[tree->nodes[i].parent].settling += half;
+    }
+}
+
+LbStatus
+lb_mesh_build (LbTree *tree, const LbSetup *setup, const LbMeshPlan *plan, bool *kept)
+{
+  double height[LB_MAX_LEADERS + 2];
+  size_t n_places = shank_places (&setup->rig, height);
+  LbMeshKey key;
+
+  count_segments (&key, &setup->rig, plan, n_places, height);
+  *kept = tree->n_nodes > 0 && memcmp (&key, &tree->key, sizeof key) == 0;
+  if (!*kept)
+    {
+      LbStatus status = lb_tree_resize (tree, count_nodes (&key));
+      if (status != LB_STATUS_OK)
+        return status;
+      tree->key = key;
+      lay_nodes (tree);
+    }
+  cut_lengths (tree, &setup->rig, plan, height);
+  load_values (tree, setup);
+  load_nodes (tree);
+  return LB_STATUS_OK;
+}

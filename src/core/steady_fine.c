@@ -1,0 +1,162 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "steady_solver.h"
+
+/* The coarsest mesh of the three has at least this many segments. */
+#define COARSEST_SEGMENTS 200
+
+#define N_LEVELS 3
+#define LEVEL_ITERATIONS 60 /* Newton steps granted to each mesh */
+
+/* The node at the water surface is put there to within this, m. */
+#define WATERLINE_TOLERANCE 1e-9
+#define WATERLINE_TRIES 8
+
+/* Where the mainline comes out of the water, as m of unstretched line from the reel; unset when it
+ * does not. */
+static double
+find_waterline (const LbTree *tree)
+{
+  double from_reel = 0;
+
+  for (size_t i = 1; i <= tree->shank_top; i++)
+    {
+      double upper = tree->nodes[i - 1].position.z, lower = tree->nodes[i].position.z;
+      double rest = lb_tree_rest (tree, i);
+      if (upper > 0 && lower <= 0)
+        return from_reel + rest * upper / (upper - lower);
+      from_reel += rest;
+    }
+  return LB_UNSET;
+}
+
+/* Solves with a node of the mainline where it meets the surface, moving that node until it does. */
+static LbStatus
+solve_level (LbSteady *steady, const LbSetup *setup, LbMeshPlan *plan)
+{
+  LbStatus status = LB_STATUS_OK;
+
+  for (int try = 0; try < WATERLINE_TRIES; try++)
+    {
+      steady->limit = steady->iterations + LEVEL_ITERATIONS;
+      status = lb_steady_solve_plan (steady, setup, plan, true);
+      if (lb_status_is_failure (status) || !lb_is_set (plan->waterline))
+        return status;
+      const LbTreeNode *node = &steady->tree.nodes[plan->refine];
+      const LbTreeNode *above = &steady->tree.nodes[plan->refine - 1];
+      double rest = lb_tree_rest (&steady->tree, plan->refine);
+      if (fabs (node->position.z) <= WATERLINE_TOLERANCE)
+        return status;
+      plan->waterline += node->position.z * rest / (above->position.z - node->position.z);
+    }
+  return status;
+}
+
+/* Starts the mesh of `plan`, which cuts that of `coarse` in half, from the coarse answer. */
+static LbStatus
+refine_state (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, const LbShape *coarse)
+{
+  LbTree *tree = &steady->tree;
+  bool kept;
+  LbStatus status = lb_mesh_build (tree, setup, plan, &kept);
+
+  if (status != LB_STATUS_OK)
+    return status;
+  for (size_t i = 1; i < coarse->n_nodes; i++)
+    {
+      const LbShapeNode *node = &coarse->nodes[i];
+      LbTreeNode *upper = &tree->nodes[2 * i - 1], *lower = &tree->nodes[2 * i];
+
+      upper->position = lb_vec3_lerp (coarse->nodes[node->parent].position, node->position, 0.5);
+      lower->position = node->position;
+      upper->tension = lower->tension = node->tension;
+    }
+  steady->solved = true;
+  return LB_STATUS_OK;
+}
+
+/* From values with errors in h^2, h^4, ... at h, h/2 and h/4. */
+static double
+extrapolate (double h1, double h2, double h4)
+{
+  double first = h2 + (h2 - h1) / 3, second = h4 + (h4 - h2) / 3;
+
+  return second + (second - first) / 15;
+}
+
+static LbVec3
+extrapolate_vec3 (LbVec3 h1, LbVec3 h2, LbVec3 h4)
+{
+  return lb_vec3 (extrapolate (h1.x, h2.x, h4.x), extrapolate (h1.y, h2.y, h4.y),
+                  extrapolate (h1.z, h2.z, h4.z));
+}
+
+/* Joins the three answers at the nodes of the coarsest. */
+static LbStatus
+join_levels (LbSteady *steady, const LbShape *level)
+{
+  LbShape *shape = &steady->shape;
+  LbStatus status = lb_shape_copy (shape, &level[0]);
+
+  if (status != LB_STATUS_OK)
+    return status;
+  shape->line_out = extrapolate (level[0].line_out, level[1].line_out, level[2].line_out);
+  for (size_t i = 1; i < shape->n_nodes; i++)
+    {
+      LbShapeNode *node = &shape->nodes[i];
+      const LbShapeNode *h1 = &level[0].nodes[i];
+      const LbShapeNode *h2 = &level[1].nodes[2 * i], *h4 = &level[2].nodes[4 * i];
+      const LbShapeNode *top2 = h2 - 1, *top4 = h4 - 3;
+
+      node->position = extrapolate_vec3 (h1->position, h2->position, h4->position);
+      node->pull_on_node = extrapolate_vec3 (h1->pull_on_node, h2->pull_on_node, h4->pull_on_node);
+      node->pull_on_parent =
+          extrapolate_vec3 (h1->pull_on_parent, top2->pull_on_parent, top4->pull_on_parent);
+      node->tension = 0.5 * (h4[-1].tension + h4[-2].tension);
+      node->bed_force = extrapolate (h1->bed_force, h2->bed_force, h4->bed_force);
+    }
+  return LB_STATUS_OK;
+}
+
+static LbStatus
+solve_levels (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, LbShape *level)
+{
+  steady->solved = false;
+  steady->limit = LB_STEADY_DEFAULT_ITERATIONS;
+  LbStatus remark = lb_steady_solve_plan (steady, setup, &plan, false);
+  plan.waterline = lb_status_is_failure (remark) ? LB_UNSET : find_waterline (&steady->tree);
+
+  for (size_t k = 0; k < N_LEVELS && !lb_status_is_failure (remark); k++)
+    {
+      LbStatus status = k > 0 ? refine_state (steady, setup, &plan, &level[k - 1]) : LB_STATUS_OK;
+
+      if (status == LB_STATUS_OK)
+        remark = solve_level (steady, setup, &plan);
+      if (status == LB_STATUS_OK && !lb_status_is_failure (remark))
+        status = lb_shape_copy (&level[k], &steady->shape);
+      if (status != LB_STATUS_OK)
+        return status;
+      plan.refine *= 2;
+    }
+  if (lb_status_is_failure (remark))
+    return remark;
+  LbStatus status = join_levels (steady, level);
+  return status == LB_STATUS_OK ? remark : status;
+}
+
+LbStatus
+lb_steady_solve_fine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan)
+{
+  LbShape level[N_LEVELS];
+  LbMeshPlan coarsest = *plan;
+
+  if (coarsest.segments < COARSEST_SEGMENTS)
+    coarsest.segments = COARSEST_SEGMENTS;
+  for (size_t k = 0; k < N_LEVELS; k++)
+    lb_shape_init (&level[k]);
+  LbStatus status = solve_levels (steady, setup, coarsest, level);
+  for (size_t k = 0; k < N_LEVELS; k++)
+    lb_shape_clear (&level[k]);
+  /* The tree now holds the finest mesh alone, which is not what was returned. */
+  steady->solved = false;
+  return status;
+}
