@@ -59,8 +59,8 @@ power_fraction (double exponent, double height, double depth)
 {
   double root = sqrt (height * height + POWER_FLOOR * POWER_FLOOR);
   /* Far below the bed the sum would cancel, so it is turned over. */
-  double floored = height >= 0 ? 0.5 * (height + root)
-                               : 0.5 * (POWER_FLOOR * POWER_FLOOR) / (root - height);
+  double floored =
+      height >= 0 ? 0.5 * (height + root) : 0.5 * (POWER_FLOOR * POWER_FLOOR) / (root - height);
   double power = 1 / exponent;
   double ratio = floored / depth;
   /* The usual exponent has a cheaper root. */

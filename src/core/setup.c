@@ -19,8 +19,8 @@ nylon (double diameter, double axial_stiffness, double breaking_load)
   };
 }
 
-/* Hard-drawn stainless wire. Breaking load: 1993 MPa, the least for 0.028 in wire (a supplier's copy
- * of ASTM A313), on the area of 0.7 mm; straight and unkinked, so an estimate. */
+/* Hard-drawn stainless wire. Breaking load: 1993 MPa, the least for 0.028 in wire (a supplier's
+ * copy of ASTM A313), on the area of 0.7 mm; straight and unkinked, so an estimate. */
 static LbLine
 wire (void)
 {
@@ -258,8 +258,7 @@ leader_fault (const LbLeader *leader, double shank_length)
 {
   const LbLure *lure = &leader->lure;
 
-  if (!is_not_negative (leader->attach_above_weight)
-      || leader->attach_above_weight > shank_length)
+  if (!is_not_negative (leader->attach_above_weight) || leader->attach_above_weight > shank_length)
     return "attachment of a leader";
   if (!is_positive (leader->length))
     return "length of a leader";

@@ -16,5 +16,5 @@ typedef struct
 void lb_steffen_slopes (size_t n, const double *x, const double *y, double *slope);
 
 /* The curve at `at`; beyond the first and the last point their y is held, with no slope. n >= 1. */
-LbSteffenPoint lb_steffen_at (size_t n, const double *x, const double *y, const double *slope,
-                              double at);
+LbSteffenPoint
+lb_steffen_at (size_t n, const double *x, const double *y, const double *slope, double at);

@@ -9,13 +9,13 @@ double
 lb_water_density (double celsius)
 {
   /* Kell 1975, kg/m3 and C. The denominator is 16.879850e-3; a mistyped 16.897850e-3 is common. */
-  double t = celsius;
-  double above
-    = 999.83952
-      + t * (16.945176
-             + t * (-7.9870401e-3 + t * (-46.170461e-6 + t * (105.56302e-9 - t * 280.54253e-12))));
+  static const double c[] = { 999.83952,     16.945176,    -7.9870401e-3,
+                              -46.170461e-6, 105.56302e-9, -280.54253e-12 };
+  double above = 0;
 
-  return above / (1 + 16.879850e-3 * t);
+  for (int i = 5; i >= 0; i--)
+    above = above * celsius + c[i];
+  return above / (1 + 16.879850e-3 * celsius);
 }
 
 double
