@@ -115,6 +115,30 @@ oracle_bed_depth (const OracleRiver *river, double x)
   return r->depth;
 }
 
+double
+oracle_bed_slope (const OracleRiver *river, double x)
+{
+  const LbRiver *r = &river->setup->river;
+  size_t n = r->n_bed_points;
+
+  if (n < 2 || x < r->bed_x[0] || x > r->bed_x[n - 1])
+    return 0;
+  if (river->bed != NULL)
+    return gsl_spline_eval_deriv (river->bed, x, river->bed_accel);
+  return (r->bed_depth[1] - r->bed_depth[0]) / (r->bed_x[1] - r->bed_x[0]);
+}
+
+/* The model rounds the log law off within 1 mm of the bed: a cubic that is flat at the bed. */
+static double
+log_height (double height)
+{
+  double t = height / 0.001;
+
+  if (height <= 0)
+    return 0;
+  return t < 1 ? height * t * (2 - t) : height;
+}
+
 static double
 profile_fraction (const OracleRiver *river, double height, double depth)
 {
@@ -128,7 +152,7 @@ profile_fraction (const OracleRiver *river, double height, double depth)
       return pow (height / depth, 1 / p->exponent);
     case LB_PROFILE_LOG:
       z0 = p->roughness / 30;
-      return log ((GSL_MAX_DBL (height, 0) + z0) / z0) / log ((depth + z0) / z0);
+      return log ((log_height (height) + z0) / z0) / log ((depth + z0) / z0);
     case LB_PROFILE_POINTS:
       if (river->profile != NULL)
         return held_spline (river->profile, river->profile_accel, height / depth);

@@ -26,8 +26,9 @@ typedef struct
 void oracle_river_init (OracleRiver *river, const LbSetup *setup);
 void oracle_river_clear (OracleRiver *river);
 
-/* Depth, m, at x. */
+/* Depth, m, at x; and how it changes with x. */
 double oracle_bed_depth (const OracleRiver *river, double x);
+double oracle_bed_slope (const OracleRiver *river, double x);
 
 /* Speed, m/s, of the water past the rig, downstream: the current and the boat's own way. */
 double oracle_water_speed (const OracleRiver *river, double x, double z);

@@ -7,26 +7,32 @@
 
 #include "oracle-river.h"
 
-/* Half the height over which a line and a lure come out of the water, m: a choice of the model. A
- * weight does so over its frontal radius, a lure over a fifth of its length but at least this. */
+/* How things come out of the water is a choice of the model: a line that lies flat at the surface
+ * over 5 mm to either side, one steeper than 1 in 10 is cut off sharply; a weight over its frontal
+ * radius, a lure over a fifth of its length but at least 1 cm. */
 #define LINE_HALF_HEIGHT 0.005
+#define LINE_STEEP 0.1
 #define LURE_HALF_HEIGHT 0.01
 
 /* Integral from far below to z of the share (1 to 0) of a thing at height z that is wet. */
 static double
 wet_integral (double z, double half)
 {
-  if (z < -half)
+  if (z <= -half)
     return z;
-  if (z > half)
+  if (z >= half)
     return 0;
   return -(half - z) * (half - z) / (4 * half);
 }
 
+/* Of a straight segment of `length` between two heights. */
 static double
-wet_share (double low, double high, double half)
+wet_share (double low, double high, double length)
 {
-  if (fabs (high - low) < 1e-3)
+  double steepness = fabs (high - low) / (LINE_STEEP * length);
+  double half = LINE_HALF_HEIGHT * GSL_MAX_DBL (0, 1 - steepness);
+
+  if (steepness < 1e-3)
     {
       double middle = (low + high) / 2;
       return GSL_MAX_DBL (0, GSL_MIN_DBL (1, (half - middle) / (2 * half)));
@@ -52,7 +58,7 @@ segment_load (const OracleRiver *river, const LbShape *shape, size_t i, double l
   double length = hypot (b.x - a.x, b.z - a.z);
   double t[2] = { (b.x - a.x) / length, (b.z - a.z) / length };
   double p[2] = { (a.x + b.x) / 2, (a.z + b.z) / 2 };
-  double wet = wet_share (a.z, b.z, LINE_HALF_HEIGHT);
+  double wet = wet_share (a.z, b.z, length);
   double in_water[2], in_air[2];
 
   oracle_line_load (river, line, p, t, length / node->rest_length, false, in_water);
@@ -96,10 +102,7 @@ body_load (const OracleRiver *river, const LbShape *shape, size_t i, double load
 static void
 bed_load (const OracleRiver *river, const LbShapeNode *node, double load[2])
 {
-  double h = 1e-6;
-  double slope = (oracle_bed_depth (river, node->position.x + h)
-                  - oracle_bed_depth (river, node->position.x - h))
-                 / (2 * h);
+  double slope = oracle_bed_slope (river, node->position.x);
   double norm = hypot (1, slope);
   double mu = river->setup->boat.speed_over_ground > 0 ? river->setup->river.bed_friction : 0;
 

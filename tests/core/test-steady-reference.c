@@ -1,22 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The steady run, and the oracle, against the answers of an independent solver
  * (answers/steady-cases.csv). */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
-#include <stdlib.h>
+#include "test.h"
+
 #include <string.h>
 
-#include <cmocka.h>
-
+#include "answers.h"
 #include "oracle.h"
 #include "rigs.h"
 #include "steady-checks.h"
 #include "steady.h"
 
-#define MOST_CASES 16
-#define N_PLACES 6 /* weight, two attachments, shank top, two lures */
+#define N_CASES 4
+#define N_PLACES 6
+
+static const char *const places[N_PLACES] = { "W", "A1", "A2", "S", "Lure1", "Lure2" };
 
 typedef struct
 {
@@ -27,46 +25,42 @@ typedef struct
   double reel_tension, angle, shank_top_tension, leader_tension[2];
 } ReferenceCase;
 
-static ReferenceCase cases[MOST_CASES];
-static size_t n_cases;
+static ReferenceCase cases[N_CASES];
 
-static bool
-read_case (const char *text, ReferenceCase *c)
+static void
+read_case (const Answers *a, size_t row, ReferenceCase *c)
 {
-  char mode[16], method[32];
-  double *p = c->place[0];
-  int n = sscanf (text,
-                  "%d,%lf,%lf,%lf,%15[^,],%lf,%31[^,],%lf,%lf,%lf,%lf,%lf,%lf,%lf,%lf,%lf,%lf,%lf,"
-                  "%lf,%lf,%lf,%lf,%lf,%lf",
-                  &c->number, &c->mass, &c->boat_speed, &c->current, mode, &c->line_out, method,
-                  &p[0], &p[1], &p[2], &p[3], &p[4], &p[5], &p[6], &p[7], &p[8], &p[9], &p[10],
-                  &p[11], &c->reel_tension, &c->angle, &c->shank_top_tension, &c->leader_tension[0],
-                  &c->leader_tension[1]);
+  char column[16];
 
-  c->given = strcmp (mode, "fixedL") == 0;
-  return n == 24;
+  c->number = (int) answers_number (a, row, "case");
+  c->mass = answers_number (a, row, "mw_kg");
+  c->boat_speed = answers_number (a, row, "Vb_mps");
+  c->current = answers_number (a, row, "us_mps");
+  c->given = strcmp (answers_text (a, row, "mode"), "fixedL") == 0;
+  c->line_out = answers_number (a, row, "L_main_m");
+  for (int i = 0; i < N_PLACES; i++)
+    for (int k = 0; k < 2; k++)
+      {
+        snprintf (column, sizeof column, "%c%s", "xz"[k], places[i]);
+        c->place[i][k] = answers_number (a, row, column);
+      }
+  c->reel_tension = answers_number (a, row, "T_boat_N");
+  c->angle = answers_number (a, row, "angle_boat_deg");
+  c->shank_top_tension = answers_number (a, row, "T_shank_top_N");
+  c->leader_tension[0] = answers_number (a, row, "T_leader1_attach_N");
+  c->leader_tension[1] = answers_number (a, row, "T_leader2_attach_N");
 }
 
 static int
 read_cases (void **state)
 {
-  const char *folder = getenv ("LB_TEST_SOURCE_DIR");
-  char name[4096], text[1024];
-  FILE *file;
+  Answers *a = answers_read ("steady-cases.csv");
 
-  snprintf (name, sizeof name, "%s/answers/steady-cases.csv", folder != NULL ? folder : "tests");
-  file = fopen (name, "r");
-  if (file == NULL)
-    return -1;
-  while (n_cases < MOST_CASES && fgets (text, sizeof text, file) != NULL)
-    if (text[0] >= '0' && text[0] <= '9')
-      {
-        if (!read_case (text, &cases[n_cases]))
-          return -1;
-        n_cases++;
-      }
-  fclose (file);
-  return n_cases == 4 ? 0 : -1;
+  assert_int_equal (answers_rows (a), N_CASES);
+  for (size_t i = 0; i < N_CASES; i++)
+    read_case (a, i, &cases[i]);
+  answers_free (a);
+  return 0;
 }
 
 static LbSetup
@@ -91,7 +85,6 @@ static void
 assert_case (
     const ReferenceCase *c, const Found *f, double length, double hard, double share, double force)
 {
-  static const char *const names[] = { "weight", "A1", "A2", "shank top", "lure 1", "lure 2" };
   double worst = 0, pull[4][2] = { { f->reel_tension, c->reel_tension },
                                    { f->shank_top_tension, c->shank_top_tension },
                                    { f->leader_tension[0], c->leader_tension[0] },
@@ -103,7 +96,7 @@ assert_case (
       double miss = hypot (f->place[i][0] - c->place[i][0], f->place[i][1] - c->place[i][1]);
       worst = fmax (worst, miss);
       if (!(miss <= limit))
-        fail_msg ("case %d: %s is %.3g m off (limit %g)", c->number, names[i], miss, limit);
+        fail_msg ("case %d: %s is %.3g m off (limit %g)", c->number, places[i], miss, limit);
     }
   if (!(fabs (f->line_out - c->line_out) <= limit))
     fail_msg ("case %d: line out is %.3g m off", c->number, f->line_out - c->line_out);
@@ -111,7 +104,7 @@ assert_case (
     if (!(fabs (pull[i][0] - pull[i][1]) <= share * pull[i][1] + force))
       fail_msg ("case %d: tension %d is %.9g N, not %.9g", c->number, i, pull[i][0], pull[i][1]);
   /* Half a digit of the printed angle, or what the shift of the tension's direction may be. */
-  assert_float_equal (f->angle, c->angle, 1e-5 + share * 60);
+  assert_near (f->angle, c->angle, 1e-5 + share * 60);
   print_message ("case %d: largest miss %.2e m, reel tension %.2e N\n", c->number, worst,
                  fabs (f->reel_tension - c->reel_tension));
 }
@@ -144,7 +137,7 @@ solve_and_assert (
 {
   LbSteady *steady = lb_steady_new ();
 
-  for (size_t i = 0; i < n_cases; i++)
+  for (size_t i = 0; i < N_CASES; i++)
     {
       LbSetup setup = case_setup (&cases[i]);
       assert_int_equal (lb_steady_solve (steady, &setup, options), LB_STATUS_OK);
@@ -171,19 +164,19 @@ test_fine_mesh (void **state)
 static void
 test_oracle (void **state)
 {
-  for (size_t i = 0; i < n_cases; i++)
+  for (size_t i = 0; i < N_CASES; i++)
     {
       LbSetup setup = case_setup (&cases[i]);
       OracleAnswer a;
       Found f = { .line_out = 0 };
 
       assert_true (oracle_solve (&setup, NULL, &a));
-      const double *places[N_PLACES] = { a.weight,    a.attachment[0], a.attachment[1],
-                                         a.shank_top, a.lure[0],       a.lure[1] };
+      const double *found[N_PLACES] = { a.weight,    a.attachment[0], a.attachment[1],
+                                        a.shank_top, a.lure[0],       a.lure[1] };
       for (int k = 0; k < N_PLACES; k++)
         {
-          f.place[k][0] = places[k][0] - setup.boat.position;
-          f.place[k][1] = places[k][1] + setup.river.depth;
+          f.place[k][0] = found[k][0] - setup.boat.position;
+          f.place[k][1] = found[k][1] + setup.river.depth;
         }
       f.line_out = a.line_out;
       f.reel_tension = hypot (a.reel_pull[0], a.reel_pull[1]);

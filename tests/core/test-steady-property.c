@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* No steady solve fails, and none leaves a body in the bed, whatever the sliders say: 100 000
+ * quasi-random setups (times LB_TEST_SCALE), every answer checked for finite numbers, for the bed
+ * and for the balance of forces.
+ *
+ * With numbers as arguments, solves those setups only and prints them and what came of them:
+ *
+ *     test-steady-property 4711 4712
+ */
+#include "test.h"
+
+#include <stdio.h>
+
+#include "rigs.h"
+#include "steady-checks.h"
+#include "steady.h"
+
+#define COUNT 100000
+#define MOST_PRINTED 20
+#define DEEPEST -1e-3      /* m: no body lies deeper in the bed */
+#define BALANCE 1e-8       /* N, per newton of the largest tension above 1 N */
+#define LENGTH_MISFIT 1e-9 /* m */
+#define HEIGHT_MISFIT 1e-6 /* m, of a held weight */
+
+typedef enum
+{
+  FAULT_NONE,
+  FAULT_NOT_SOLVED,
+  FAULT_NOT_FINITE,
+  FAULT_BODY_IN_BED,
+  FAULT_LINE_IN_BED,
+  FAULT_SIDEWAYS,
+  FAULT_NODE_BALANCE,
+  FAULT_REEL_BALANCE,
+  FAULT_LENGTH,
+  FAULT_HEIGHT,
+  N_FAULTS,
+} Fault;
+
+static const char *const fault_names[N_FAULTS] = {
+  "none",
+  "not solved",
+  "not finite",
+  "body in the bed",
+  "line in the bed",
+  "off the plane",
+  "forces left at a node",
+  "reel does not carry all loads",
+  "segment length",
+  "held height",
+};
+
+static double
+asked_height (const LbLineOut *line_out)
+{
+  return line_out->mode == LB_LINE_OUT_TOUCHING ? 0 : line_out->value;
+}
+
+static Fault
+find_fault (const LbSetup *setup, LbStatus status, const LbShape *shape, ShapeCheck *check)
+{
+  double force;
+
+  if (lb_status_is_failure (status))
+    return FAULT_NOT_SOLVED;
+  *check = shape_check (setup, shape);
+  force = BALANCE * fmax (1, check->largest_load);
+  if (!check->finite)
+    return FAULT_NOT_FINITE;
+  if (!(check->lowest_body >= DEEPEST))
+    return FAULT_BODY_IN_BED;
+  if (!(check->lowest_node >= DEEPEST))
+    return FAULT_LINE_IN_BED;
+  if (!(check->sideways <= 1e-9))
+    return FAULT_SIDEWAYS;
+  if (!(check->stretch <= LENGTH_MISFIT))
+    return FAULT_LENGTH;
+  if (!(check->node_force <= force))
+    return FAULT_NODE_BALANCE;
+  if (!(check->reel_force <= force))
+    return FAULT_REEL_BALANCE;
+  if (setup->rig.line_out.mode != LB_LINE_OUT_GIVEN && status == LB_STATUS_OK
+      && !(fabs (shape_height (setup, shape, shape->weight) - asked_height (&setup->rig.line_out))
+           <= HEIGHT_MISFIT))
+    return FAULT_HEIGHT;
+  return FAULT_NONE;
+}
+
+static void
+print_fault (size_t index, Fault fault, LbStatus status, const ShapeCheck *c)
+{
+  printf ("setup %zu: %s (status %s); lowest body %.3g m, lowest node %.3g m, forces left %.3g N, "
+          "at the reel %.3g N, length %.3g m\n",
+          index, fault_names[fault], lb_status_name (status), c->lowest_body, c->lowest_node,
+          c->node_force, c->reel_force, c->stretch);
+}
+
+static void
+test_any_setting (void **state)
+{
+  size_t count = test_count (COUNT), faults[N_FAULTS] = { 0 }, n_faults = 0, remarks = 0;
+  RigSource *source = rig_source_new (RIG_WILD);
+  LbSteady *steady = lb_steady_new ();
+
+  for (size_t i = 0; i < count; i++)
+    {
+      LbSetup setup;
+      ShapeCheck check = { 0 };
+      rig_source_next (source, &setup);
+      LbStatus status = lb_steady_solve (steady, &setup, NULL);
+      Fault fault = find_fault (&setup, status, lb_steady_shape (steady), &check);
+
+      faults[fault]++;
+      remarks += status > 0;
+      if (fault != FAULT_NONE && n_faults++ < MOST_PRINTED)
+        print_fault (i, fault, status, &check);
+    }
+  lb_steady_free (steady);
+  rig_source_free (source);
+  printf ("%zu setups, %zu of them with a remark\n", count, remarks);
+  for (int k = 1; k < N_FAULTS; k++)
+    if (faults[k] > 0)
+      printf ("%zu times: %s\n", faults[k], fault_names[k]);
+  assert_int_equal (n_faults, 0);
+}
+
+static int
+replay (int n, char **numbers)
+{
+  RigSource *source = rig_source_new (RIG_WILD);
+  LbSteady *steady = lb_steady_new ();
+  int n_faults = 0;
+
+  for (int k = 0; k < n; k++)
+    {
+      size_t index = strtoul (numbers[k], NULL, 10);
+      LbSetup setup;
+      ShapeCheck check = { 0 };
+      rig_source_skip_to (source, index);
+      rig_source_next (source, &setup);
+      rig_print (stdout, &setup);
+      LbStatus status = lb_steady_solve (steady, &setup, &(LbSteadyOptions){ .cold = true });
+      Fault fault = find_fault (&setup, status, lb_steady_shape (steady), &check);
+      LbSteadyStatistics s = lb_steady_statistics (steady);
+      print_fault (index, fault, status, &check);
+      printf ("%zu segments, %zu iterations, residual %g N\n\n", s.segments, s.iterations,
+              s.residual);
+      n_faults += fault != FAULT_NONE;
+    }
+  lb_steady_free (steady);
+  rig_source_free (source);
+  return n_faults;
+}
+
+int
+main (int argc, char **argv)
+{
+  const struct CMUnitTest tests[] = { cmocka_unit_test (test_any_setting) };
+
+  if (argc > 1)
+    return replay (argc - 1, argv + 1) > 0;
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
