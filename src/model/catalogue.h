@@ -28,8 +28,8 @@ typedef struct
   char *id;
   char *name;
   char *source;
-  guint uses; /* LbLineUse */
-  LbLine line; /* breaking load: the low end of its range */
+  guint uses;                /* LbLineUse */
+  LbLine line;               /* breaking load: the low end of its range */
   double breaking_load_high; /* N; unset when there is no range */
 } LbCatalogueLine;
 
@@ -44,11 +44,11 @@ typedef struct
   char *id;
   char *name; /* "floating minnow, 7 cm, medium lip" */
   char *source;
-  LbLure lure; /* the middle values */
-  LbCatalogueRange drag_area;        /* m2 */
+  LbLure lure;                /* the middle values */
+  LbCatalogueRange drag_area; /* m2 */
   LbCatalogueRange down_force_ratio;
-  LbCatalogueRange buoyancy;         /* N */
-  LbCatalogueRange mass;             /* kg */
+  LbCatalogueRange buoyancy; /* N */
+  LbCatalogueRange mass;     /* kg */
 } LbCatalogueLure;
 
 typedef struct
@@ -62,8 +62,8 @@ typedef struct
 LbCatalogue *lb_catalogue_load (GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Reads one from memory (-1: up to the zero). */
-LbCatalogue *lb_catalogue_parse (const char *text, gssize length, GError **error)
-    G_GNUC_WARN_UNUSED_RESULT;
+LbCatalogue *
+lb_catalogue_parse (const char *text, gssize length, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 void lb_catalogue_free (LbCatalogue *catalogue);
 

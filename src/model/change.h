@@ -23,8 +23,8 @@ LbChange *lb_change_new_line_out (LbLineOutMode mode, double value);
 /* Replaces the whole setup and, unless `lure_names` is NULL, the names of all LB_MAX_LEADERS lures;
  * for changes that touch many values at once. `label` is shown as it is: pass it translated. The
  * setup must pass lb_setup_validate(): NULL when it does not. */
-LbChange *lb_change_new_setup (const LbSetup *setup, const char *const *lure_names,
-                               const char *label);
+LbChange *
+lb_change_new_setup (const LbSetup *setup, const char *const *lure_names, const char *label);
 
 /* Adds a leader like the last one a little higher up the shank, or takes leader `leader` away. NULL
  * when there are LB_MAX_LEADERS already, or no such leader. */

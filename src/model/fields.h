@@ -29,14 +29,17 @@ typedef struct
   const char *hint;  /* translatable, marked with N_(): one sentence for a tooltip; may be NULL */
   LbFieldKind kind;
   LbQuantity quantity;
-  double minimum;    /* SI, inclusive */
-  double maximum;    /* SI, inclusive */
-  double step;       /* SI, of a slider or spin button; 0: lb_units_step() */
-  bool required;     /* must stand in a file (of the group that applies) */
-  bool nullable;     /* may be null in a file and unset here */
-  const char *unset_label; /* translatable, marked with N_(): what unset means; NULL if not nullable */
-  size_t offset;     /* bytes, in LbSetup, of leader 0 for the fields of leaders */
-  size_t stride;     /* sizeof (LbLeader) for the fields of leaders, else 0 */
+  double minimum;   /* SI, inclusive */
+  double maximum;   /* SI, inclusive */
+  double usual_low; /* SI: what a slider spans, inside the range; both 0: the whole range */
+  double usual_high;
+  double step;   /* SI, of a slider or spin button; 0: lb_units_step() */
+  bool required; /* must stand in a file (of the group that applies) */
+  bool nullable; /* may be null in a file and unset here */
+  const char
+      *unset_label; /* translatable, marked with N_(): what unset means; NULL if not nullable */
+  size_t offset;    /* bytes, in LbSetup, of leader 0 for the fields of leaders */
+  size_t stride;    /* sizeof (LbLeader) for the fields of leaders, else 0 */
   const LbFieldChoice *choices; /* of a choice */
   size_t n_choices;
   bool (*applies) (const LbSetup *setup); /* NULL: always. False: the value has no effect now and
@@ -66,7 +69,8 @@ void lb_field_set (const LbField *field, LbSetup *setup, size_t leader, double v
  * one of the choices. */
 bool lb_field_accepts (const LbField *field, double value);
 
-/* `value` moved into the field's range. Unset stays unset where allowed, else becomes the minimum. */
+/* `value` moved into the field's range. Unset stays unset where allowed, else becomes the minimum.
+ */
 double lb_field_clamp (const LbField *field, double value);
 
 /* Whether the value counts in this setup (see LbField.applies). */

@@ -7,15 +7,15 @@
 
 typedef enum
 {
-  LB_FILE_ERROR_READ,        /* missing, a directory, not allowed, an input error */
+  LB_FILE_ERROR_READ, /* missing, a directory, not allowed, an input error */
   LB_FILE_ERROR_TOO_LARGE,
-  LB_FILE_ERROR_SYNTAX,      /* not UTF-8, not JSON, nested too deep, a key twice */
-  LB_FILE_ERROR_VERSION,     /* another format or an unknown version */
+  LB_FILE_ERROR_SYNTAX,  /* not UTF-8, not JSON, nested too deep, a key twice */
+  LB_FILE_ERROR_VERSION, /* another format or an unknown version */
   LB_FILE_ERROR_TYPE,
   LB_FILE_ERROR_RANGE,
   LB_FILE_ERROR_UNKNOWN_KEY,
   LB_FILE_ERROR_MISSING_KEY,
-  LB_FILE_ERROR_ORDER,       /* each value is fine, but not beside the others */
+  LB_FILE_ERROR_ORDER, /* each value is fine, but not beside the others */
   LB_FILE_ERROR_WRITE,
 } LbFileError;
 

@@ -16,8 +16,8 @@ gboolean lb_reader_parse (const char *text, gssize length, LbContents *contents,
     G_GNUC_WARN_UNUSED_RESULT;
 
 /* The same for a file. The message starts with the file's name. */
-gboolean lb_reader_load (GFile *file, LbContents *contents, GError **error)
-    G_GNUC_WARN_UNUSED_RESULT;
+gboolean
+lb_reader_load (GFile *file, LbContents *contents, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Changes one value by its key path, as "river.surface_current_m_s" and "1.5". `value` is JSON, or
  * a bare word for a string. Takes every key of a rig file, and checks as the reader does. On a
@@ -27,5 +27,6 @@ gboolean lb_reader_set (LbContents *contents, const char *path, const char *valu
 
 /* The same for several changes "path=value" (a NULL-terminated list, which may be NULL), made
  * together: only the outcome of all is checked. */
-gboolean lb_reader_set_all (LbContents *contents, const char *const *changes, GError **error)
-    G_GNUC_WARN_UNUSED_RESULT;
+gboolean lb_reader_set_all (LbContents *contents,
+                            const char *const *changes,
+                            GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -30,8 +30,8 @@ typedef struct
 
 /* The table of `result`; when that failed every value is "-". `contents` gives the names of the
  * lures; the rest is taken from the result's own setup. Free with lb_readings_table_free(). */
-LbReadingsTable *lb_readings_table_new (const LbResult *result, const LbContents *contents,
-                                        LbUnits units);
+LbReadingsTable *
+lb_readings_table_new (const LbResult *result, const LbContents *contents, LbUnits units);
 void lb_readings_table_free (LbReadingsTable *table);
 
 typedef enum

@@ -16,8 +16,8 @@ char *lb_words_quantity (LbQuantity quantity, LbUnits units, double value, int d
 
 /* The user's text as a number in the field's range: the text of an error in `message` (translated,
  * one line, free with g_free()) when it is none, and FALSE. */
-gboolean lb_words_parse (LbQuantity quantity, LbUnits units, const char *text, double *value,
-                         char **message);
+gboolean lb_words_parse (
+    LbQuantity quantity, LbUnits units, const char *text, double *value, char **message);
 
 /* "upper leader", "lower leader", "middle leader", "leader 3": named by where it is attached. */
 char *lb_words_leader (const LbSetup *setup, size_t leader);

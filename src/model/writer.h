@@ -14,8 +14,8 @@ char *lb_writer_to_text (const LbContents *contents, gsize *length);
 /* Writes to a temporary file beside `file`, syncs it, and renames it over: whatever goes wrong, the
  * old file is still there. Follows symbolic links and keeps the permissions. Returns FALSE with an
  * LB_FILE_ERROR_WRITE on a fault. */
-gboolean lb_writer_save (const LbContents *contents, GFile *file, GError **error)
-    G_GNUC_WARN_UNUSED_RESULT;
+gboolean
+lb_writer_save (const LbContents *contents, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The shortest decimal form of a finite `value` that reads back bit-equal, "." for the decimal
  * sign. */

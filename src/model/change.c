@@ -1,0 +1,358 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "change.h"
+
+#include <string.h>
+#include <glib/gi18n-lib.h>
+
+#include "document_private.h"
+
+typedef enum
+{
+  KIND_VALUE,
+  KIND_TITLE,
+  KIND_NOTES,
+  KIND_LURE_NAME,
+  KIND_LINE_OUT,
+  KIND_SETUP,
+} Kind;
+
+/* What a change puts into the document; only what its kind needs is set. */
+typedef struct
+{
+  double value;       /* KIND_VALUE */
+  LbSetup *setup;     /* KIND_SETUP; KIND_VALUE too, when other values follow the one set */
+  LbLineOut line_out; /* KIND_LINE_OUT */
+  char *text;         /* the three kinds of text */
+  char **lure_names;  /* KIND_SETUP; LB_MAX_LEADERS names, or NULL to leave them */
+} State;
+
+struct LbChange
+{
+  Kind kind;
+  const LbField *field; /* KIND_VALUE */
+  size_t leader;
+  guint gesture;
+  char *label;
+  State before; /* taken when the change is first applied */
+  State after;
+};
+
+/* ---- States ---- */
+
+static void
+state_clear (State *state)
+{
+  g_clear_pointer (&state->setup, g_free);
+  g_clear_pointer (&state->text, g_free);
+  g_clear_pointer (&state->lure_names, g_strfreev);
+}
+
+static LbSetup *
+dup_setup (const LbSetup *setup)
+{
+  return g_memdup2 (setup, sizeof *setup);
+}
+
+static char **
+dup_names (const char *const *names)
+{
+  char **copy = g_new0 (char *, LB_MAX_LEADERS + 1);
+
+  for (size_t i = 0; i < LB_MAX_LEADERS; i++)
+    copy[i] = g_strdup (names[i]);
+  return copy;
+}
+
+/* Values that bring others along (see lb_field_set()) are kept as a whole setup, so that taking
+ * them back is exact. */
+static bool
+brings_others_along (const LbField *field)
+{
+  return field->kind == LB_FIELD_CHOICE || field->applies != NULL;
+}
+
+static char **
+text_in (const LbChange *change, LbContents *contents)
+{
+  switch (change->kind)
+    {
+    case KIND_TITLE:
+      return &contents->title;
+    case KIND_NOTES:
+      return &contents->notes;
+    case KIND_LURE_NAME:
+      return &contents->lure_names[change->leader];
+    default:
+      return NULL;
+    }
+}
+
+static void
+take_state (const LbChange *change, LbContents *contents, State *state)
+{
+  state_clear (state);
+  switch (change->kind)
+    {
+    case KIND_VALUE:
+      state->value = lb_field_get (change->field, &contents->setup, change->leader);
+      if (brings_others_along (change->field))
+        state->setup = dup_setup (&contents->setup);
+      break;
+    case KIND_LINE_OUT:
+      state->line_out = contents->setup.rig.line_out;
+      break;
+    case KIND_SETUP:
+      state->setup = dup_setup (&contents->setup);
+      if (change->after.lure_names)
+        state->lure_names = dup_names ((const char *const *) contents->lure_names);
+      break;
+    default:
+      state->text = g_strdup (*text_in (change, contents));
+    }
+}
+
+static void
+put_names (LbContents *contents, char **names)
+{
+  for (size_t i = 0; names && i < LB_MAX_LEADERS; i++)
+    {
+      g_free (contents->lure_names[i]);
+      contents->lure_names[i] = g_strdup (names[i]);
+    }
+}
+
+static void
+put_state (const LbChange *change, LbContents *contents, const State *state)
+{
+  char **text = text_in (change, contents);
+
+  if (text)
+    {
+      g_free (*text);
+      *text = g_strdup (state->text);
+    }
+  else if (change->kind == KIND_LINE_OUT)
+    contents->setup.rig.line_out = state->line_out;
+  else if (state->setup)
+    {
+      contents->setup = *state->setup;
+      put_names (contents, state->lure_names);
+    }
+  else
+    lb_field_set (change->field, &contents->setup, change->leader, state->value);
+}
+
+static void
+put_and_tell (const LbChange *change, LbDocument *document, const State *state)
+{
+  put_state (change, lb_document_edit (document), state);
+  if (change->kind == KIND_TITLE)
+    lb_document_notify_title (document);
+  lb_document_emit_changed (document);
+}
+
+/* ---- Making ---- */
+
+static LbChange *
+change_new (Kind kind, size_t leader, char *label)
+{
+  LbChange *change = g_new0 (LbChange, 1);
+
+  change->kind = kind;
+  change->leader = leader;
+  change->label = label;
+  return change;
+}
+
+static LbChange *
+change_new_text (Kind kind, size_t leader, const char *text, glong longest, const char *label)
+{
+  LbChange *change = change_new (kind, leader, g_strdup (label));
+  g_autofree char *valid = g_utf8_make_valid (text, -1);
+
+  change->after.text = g_utf8_strlen (valid, -1) > longest ? g_utf8_substring (valid, 0, longest)
+                                                           : g_steal_pointer (&valid);
+  return change;
+}
+
+LbChange *
+lb_change_new_value (const LbField *field, size_t leader, double value)
+{
+  g_autofree char *name = NULL;
+  LbChange *change;
+
+  g_return_val_if_fail (field != NULL && leader < LB_MAX_LEADERS, NULL);
+  name = lb_field_full_label (field, leader);
+  /* Translators: "Change Boat speed", a step that can be undone */
+  change = change_new (KIND_VALUE, leader, g_strdup_printf (_ ("Change %s"), name));
+  change->field = field;
+  change->after.value = lb_field_clamp (field, value);
+  return change;
+}
+
+LbChange *
+lb_change_new_title (const char *title)
+{
+  return change_new_text (KIND_TITLE, 0, title, LB_TITLE_LONGEST, _ ("Change the title"));
+}
+
+LbChange *
+lb_change_new_notes (const char *notes)
+{
+  return change_new_text (KIND_NOTES, 0, notes, LB_NOTES_LONGEST, _ ("Change the notes"));
+}
+
+LbChange *
+lb_change_new_lure_name (size_t leader, const char *name)
+{
+  g_return_val_if_fail (leader < LB_MAX_LEADERS, NULL);
+  return change_new_text (KIND_LURE_NAME, leader, name, LB_NAME_LONGEST,
+                          _ ("Change the name of a lure"));
+}
+
+LbChange *
+lb_change_new_line_out (LbLineOutMode mode, double value)
+{
+  LbChange *change = change_new (KIND_LINE_OUT, 0, g_strdup (_ ("Change the line out")));
+
+  if (mode == LB_LINE_OUT_GIVEN)
+    value = lb_field_clamp (lb_field ("mainline.line_out.given_m"), value);
+  else if (mode == LB_LINE_OUT_WEIGHT_ABOVE_BED)
+    value = lb_field_clamp (lb_field ("mainline.line_out.weight_above_bed_m"), value);
+  else
+    value = 0;
+  change->after.line_out = (LbLineOut){ mode, value };
+  return change;
+}
+
+LbChange *
+lb_change_new_setup (const LbSetup *setup, const char *const *lure_names, const char *label)
+{
+  LbChange *change;
+
+  if (!lb_setup_validate (setup, NULL))
+    return NULL;
+  change = change_new (KIND_SETUP, 0, g_strdup (label));
+  change->after.setup = dup_setup (setup);
+  change->after.lure_names = lure_names ? dup_names (lure_names) : NULL;
+  return change;
+}
+
+/* How much higher up the shank than the last one a new leader starts. */
+#define NEXT_ATTACHMENT 0.15 /* m */
+
+LbChange *
+lb_change_new_add_leader (LbDocument *document)
+{
+  const LbContents *contents = lb_document_get_contents (document);
+  g_autofree LbSetup *setup = dup_setup (&contents->setup);
+  g_auto (GStrv) names = dup_names ((const char *const *) contents->lure_names);
+  LbRig *rig = &setup->rig;
+  size_t n = rig->n_leaders;
+
+  if (n >= LB_MAX_LEADERS)
+    return NULL;
+  rig->leaders[n] = n > 0 ? rig->leaders[n - 1] : lb_setup_default ().rig.leaders[0];
+  rig->leaders[n].attach_above_weight += n > 0 ? NEXT_ATTACHMENT : 0;
+  rig->leaders[n].attach_above_weight =
+      MIN (rig->leaders[n].attach_above_weight, rig->shank_length);
+  if (n > 0)
+    {
+      g_free (names[n]);
+      names[n] = g_strdup (names[n - 1]);
+    }
+  rig->n_leaders++;
+  return lb_change_new_setup (setup, (const char *const *) names, _ ("Add a leader"));
+}
+
+LbChange *
+lb_change_new_remove_leader (LbDocument *document, size_t leader)
+{
+  const LbContents *contents = lb_document_get_contents (document);
+  g_autofree LbSetup *setup = dup_setup (&contents->setup);
+  g_auto (GStrv) names = dup_names ((const char *const *) contents->lure_names);
+  LbRig *rig = &setup->rig;
+  char *name;
+
+  if (leader >= rig->n_leaders)
+    return NULL;
+  name = names[leader];
+  for (size_t i = leader; i + 1 < rig->n_leaders; i++)
+    {
+      rig->leaders[i] = rig->leaders[i + 1];
+      names[i] = names[i + 1];
+    }
+  names[--rig->n_leaders] = name;
+  return lb_change_new_setup (setup, (const char *const *) names, _ ("Take a leader away"));
+}
+
+void
+lb_change_set_gesture (LbChange *change, guint gesture)
+{
+  change->gesture = gesture;
+}
+
+void
+lb_change_free (LbChange *change)
+{
+  if (change == NULL)
+    return;
+  state_clear (&change->before);
+  state_clear (&change->after);
+  g_free (change->label);
+  g_free (change);
+}
+
+const char *
+lb_change_get_label (const LbChange *change)
+{
+  return change->label;
+}
+
+/* ---- Doing ---- */
+
+gboolean
+lb_change_apply (LbChange *change, LbDocument *document)
+{
+  LbContents *contents = lb_document_edit (document);
+  g_autoptr (LbContents) trial = lb_contents_dup (contents);
+
+  put_state (change, trial, &change->after);
+  if (lb_contents_equal (trial, contents) || !lb_setup_validate (&trial->setup, NULL))
+    return FALSE;
+  take_state (change, contents, &change->before);
+  if (change->after.setup == NULL && change->before.setup != NULL)
+    change->after.setup = dup_setup (&trial->setup);
+  put_and_tell (change, document, &change->after);
+  return TRUE;
+}
+
+void
+lb_change_revert (LbChange *change, LbDocument *document)
+{
+  put_and_tell (change, document, &change->before);
+}
+
+static void
+take_over (State *to, const State *from)
+{
+  State old = *to;
+
+  to->value = from->value;
+  to->line_out = from->line_out;
+  to->setup = from->setup ? dup_setup (from->setup) : NULL;
+  to->text = g_strdup (from->text);
+  to->lure_names = from->lure_names ? dup_names ((const char *const *) from->lure_names) : NULL;
+  state_clear (&old);
+}
+
+gboolean
+lb_change_merge (LbChange *change, const LbChange *next)
+{
+  if (change->gesture == 0 || change->gesture != next->gesture || change->kind != next->kind
+      || change->field != next->field || change->leader != next->leader
+      || (change->after.lure_names == NULL) != (next->after.lure_names == NULL))
+    return FALSE;
+  take_over (&change->after, &next->after);
+  return TRUE;
+}
