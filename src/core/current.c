@@ -52,22 +52,25 @@ lb_current_init (LbCurrent *current, const LbRiver *river)
   current->along = river->along;
   current->reference_depth = river->depth;
   current->reference_surface = river->surface_current;
+  current->power = 1 / river->profile.exponent;
+  current->per_plane_depth = 1 / current->bed.depth[0];
+  current->plane_surface = river->surface_current;
+  if (river->along == LB_ALONG_SAME_DISCHARGE)
+    current->plane_surface *= river->depth / current->bed.depth[0];
 }
 
 static inline Fraction
-power_fraction (double exponent, double height, double depth)
+power_fraction (double power, double height, double per_depth)
 {
   double root = sqrt (height * height + POWER_FLOOR * POWER_FLOOR);
-  /* Far below the bed the sum would cancel, so it is turned over. */
+  /* Below the bed the sum would cancel, so it is turned over. */
   double floored =
       height >= 0 ? 0.5 * (height + root) : 0.5 * (POWER_FLOOR * POWER_FLOOR) / (root - height);
-  double power = 1 / exponent;
-  double ratio = floored / depth;
-  /* The usual exponent has a cheaper root. */
-  double value = exponent == 6 ? cbrt (sqrt (ratio)) : pow (ratio, power);
+  double value = exp (power * log (floored * per_depth));
+  double steep = value * power;
 
   /* d floored / d height = floored / root. */
-  return (Fraction){ value, value * power / root, -value * power / depth };
+  return (Fraction){ value, steep / root, -steep * per_depth };
 }
 
 static inline Fraction
@@ -108,12 +111,12 @@ points_fraction (const LbCurrent *current, double height, double depth)
 }
 
 static inline Fraction
-fraction_at (const LbCurrent *current, double height, double depth)
+fraction_at (const LbCurrent *current, double height, double depth, double per_depth)
 {
   switch (current->profile.law)
     {
     case LB_PROFILE_POWER:
-      return power_fraction (current->profile.exponent, height, depth);
+      return power_fraction (current->power, height, per_depth);
     case LB_PROFILE_LOG:
       return log_fraction (current->profile.roughness, height, depth);
     case LB_PROFILE_POINTS:
@@ -128,7 +131,7 @@ double
 lb_profile_fraction (const LbCurrent *current, double above_bed, double depth, double *slope)
 {
   bool in_water = !(above_bed > depth);
-  Fraction fraction = fraction_at (current, in_water ? above_bed : depth, depth);
+  Fraction fraction = fraction_at (current, in_water ? above_bed : depth, depth, 1 / depth);
 
   if (slope != NULL)
     *slope = in_water ? fraction.d_height : 0;
@@ -144,17 +147,15 @@ lb_current_at (const LbCurrent *current, double x, double z)
   if (current->bed.n == 1)
     {
       double depth = current->bed.depth[0];
-      double surface = current->reference_surface;
-      Fraction fraction = fraction_at (current, z + depth, depth);
+      double surface = current->plane_surface;
+      Fraction fraction = fraction_at (current, z + depth, depth, current->per_plane_depth);
 
-      if (current->along == LB_ALONG_SAME_DISCHARGE && depth != current->reference_depth)
-        surface *= current->reference_depth / depth;
       return (LbCurrentPoint){ surface * fraction.value, 0,
                                in_water * surface * fraction.d_height };
     }
 
   LbBedPoint bed = lb_bed_at (&current->bed, x);
-  Fraction fraction = fraction_at (current, z + bed.depth, bed.depth);
+  Fraction fraction = fraction_at (current, z + bed.depth, bed.depth, 1 / bed.depth);
   double surface = current->reference_surface;
   double by_depth = fraction.d_height + fraction.d_depth;
   if (current->along == LB_ALONG_SAME_DISCHARGE)

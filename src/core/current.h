@@ -13,6 +13,9 @@ typedef struct
   LbAlong along;
   double reference_depth;   /* m */
   double reference_surface; /* m/s */
+  double power;             /* of the power law: 1 / exponent */
+  double plane_surface;     /* m/s, surface speed over a plane bed */
+  double per_plane_depth;   /* 1/m */
 } LbCurrent;
 
 typedef struct
@@ -36,4 +39,5 @@ LbCurrentPoint lb_current_at (const LbCurrent *current, double x, double z);
 
 /* Speed / surface speed of a profile at height `above_bed` (m) in water `depth` (m) deep, and its
  * slope against the height (1/m); `slope` may be NULL. */
-double lb_profile_fraction (const LbCurrent *current, double above_bed, double depth, double *slope);
+double
+lb_profile_fraction (const LbCurrent *current, double above_bed, double depth, double *slope);

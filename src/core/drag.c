@@ -26,7 +26,7 @@ lb_drag_cylinder (double reynolds)
 {
   double re = clamp (reynolds, CYLINDER_LOWEST, CYLINDER_HIGHEST);
   double per_re = 1 / re;
-  double first = 6.8 * pow (re, -0.89);
+  double first = 6.8 * exp (-0.89 * log (re)); /* Quicker than pow(), and as good. */
   double second = 1.96 * sqrt (per_re);
   double square = 3.64e-7 * re * re;
   double per_dip = 1 / (1 + square);
