@@ -2,14 +2,9 @@
 /* What the readings mean, in one or a few plain sentences in the user's language. */
 #pragma once
 
-#include "contents.h"
 #include "result.h"
 #include "units.h"
 
 /* "Both lures run in the band, level within 2 in, the upper one 9 ft behind the lower. 3.1 lbf in
  * the hand." Says so when the solve failed. Free with g_free(). */
 char *lb_sentence_of_result (const LbResult *result, LbUnits units);
-
-/* A longer text twin of the side view for a screen reader: the sentence, then each part in turn.
- * Free with g_free(). */
-char *lb_sentence_describe (const LbResult *result, const LbContents *contents, LbUnits units);

@@ -14,8 +14,8 @@ char lb_words_decimal (void);
 /* "20 ft 6 in", "2.5 mph"; `decimals` < 0 for the quantity's own; "-" for an unset value. */
 char *lb_words_quantity (LbQuantity quantity, LbUnits units, double value, int decimals);
 
-/* The user's text as a number in the field's range: the text of an error in `message` (translated,
- * one line, free with g_free()) when it is none, and FALSE. */
+/* Reads the user's text into SI (see lb_units_parse()). FALSE when it is no such quantity;
+ * `message` (may be NULL) then says why, in one translated line to be freed with g_free(). */
 gboolean lb_words_parse (
     LbQuantity quantity, LbUnits units, const char *text, double *value, char **message);
 

@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+
+#include "readings_table.h"
+#include "words.h"
+
+/* Pulls from which a caution is due, N. The first is an estimate: bare wire cuts long before the
+ * hand is too weak. The others are what an industry guide on two-handed pulling gives as sustained
+ * and as initial limit (24 and 44 lbf). */
+#define BARE_WIRE_PULL 30
+#define SUSTAINED_PULL 107
+#define INITIAL_PULL 196
+
+#define COLD_WATER 15 /* C; common practice */
+#define LEAST_SPARE 2 /* breaking load / pull; an estimate */
+
+static void
+caution_free (void *data)
+{
+  LbCaution *caution = data;
+
+  g_free (caution->text);
+  g_free (caution);
+}
+
+static void
+add (GPtrArray *list, LbCautionKind kind, char *text)
+{
+  LbCaution *caution = g_new (LbCaution, 1);
+
+  *caution = (LbCaution){ kind, text };
+  g_ptr_array_add (list, caution);
+}
+
+/* ---- What this rig and river call for ---- */
+
+static void
+add_pull (GPtrArray *list, double pull, LbUnits units)
+{
+  g_autofree char *shown = lb_words_quantity (LB_QUANTITY_FORCE, units, pull, -1);
+
+  if (pull > INITIAL_PULL)
+    add (list, LB_CAUTION_NOW,
+         g_strdup_printf (
+             _ ("%s is more than most people can hold even for a moment: do not hold this "
+                "line by hand."),
+             shown));
+  else if (pull > SUSTAINED_PULL)
+    add (list, LB_CAUTION_NOW,
+         g_strdup_printf (_ ("%s is more than most people can hold for long."), shown));
+  else if (pull > BARE_WIRE_PULL)
+    add (list, LB_CAUTION_NOW,
+         g_strdup_printf (_ ("Thin bare wire can cut at %s: wear gloves and hold a handle, not the "
+                             "wire."),
+                          shown));
+}
+
+static void
+add_strength (GPtrArray *list, const LbReadings *readings)
+{
+  bool weak = lb_is_set (readings->mainline_spare) && readings->mainline_spare < LEAST_SPARE;
+
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    weak = weak
+           || (lb_is_set (readings->lures[i].leader_spare)
+               && readings->lures[i].leader_spare < LEAST_SPARE);
+  if (weak)
+    add (list, LB_CAUTION_NOW,
+         g_strdup (_ ("A line carries more than half of what it breaks at. A line that parts under "
+                      "load whips back.")));
+}
+
+static void
+add_bed (GPtrArray *list, const LbReadings *readings)
+{
+  bool touches = readings->weight.on_bed;
+
+  for (size_t i = 0; i < readings->n_leaders + LB_PART_LEADER_0; i++)
+    touches = touches || readings->touches[i];
+  if (touches)
+    add (list, LB_CAUTION_NOW,
+         g_strdup (_ ("Part of the rig is on the bed, where it can hang up at any moment.")));
+}
+
+static void
+add_cold (GPtrArray *list, double temperature, LbUnits units)
+{
+  g_autofree char *shown = NULL;
+
+  if (temperature >= COLD_WATER)
+    return;
+  shown = lb_words_quantity (LB_QUANTITY_TEMPERATURE, units, temperature, -1);
+  add (list, LB_CAUTION_NOW,
+       g_strdup_printf (
+           _ ("The water is cold (%s). Whoever falls in gasps for about a minute and has "
+              "some ten minutes of useful movement: dress for the water, and know how "
+              "you would get back aboard."),
+           shown));
+}
+
+/* ---- What is always so ---- */
+
+static const char *const advice[] = {
+  N_ ("Never wrap the wire or a leader round a hand or finger."),
+  N_ ("Wear gloves, and keep a cutter that goes through the wire within reach."),
+  N_ ("A weight that hangs up under way loads the line within seconds: let go, or cut."),
+  N_ ("Wear a life jacket."),
+  N_ ("Mind the hooks when a rig comes aboard, and who stands behind you."),
+  N_ ("Local rules limit lines, lures and hooks, and where and when they may be used: they come "
+      "first, and so does the word of a licensed guide."),
+  N_ ("These are computed estimates; the river may differ."),
+};
+
+GPtrArray *
+lb_cautions_new (const LbSetup *setup, const LbResult *result, LbUnits units)
+{
+  GPtrArray *list = g_ptr_array_new_with_free_func (caution_free);
+  const LbReadings *readings = result ? lb_result_get_readings (result) : NULL;
+
+  if (readings)
+    {
+      add_pull (list, readings->hand_tension, units);
+      add_strength (list, readings);
+      add_bed (list, readings);
+    }
+  add_cold (list, setup->river.temperature, units);
+  for (size_t i = 0; i < G_N_ELEMENTS (advice); i++)
+    add (list, LB_CAUTION_ADVICE, g_strdup (_ (advice[i])));
+  return list;
+}

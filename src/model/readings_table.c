@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "readings_table.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "words.h"
+
+/* Builds the table; `readings` is NULL when the solve failed, and then every value is "-". */
+typedef struct
+{
+  const LbSetup *setup;
+  const LbReadings *readings;
+  const LbContents *contents;
+  LbUnits units;
+  GArray *sections; /* (element-type LbReadingsSection) */
+  GArray *rows;     /* (element-type LbReadingsRow), of the present section */
+} Builder;
+
+/* ---- Building ---- */
+
+static void
+start_section (Builder *b)
+{
+  b->rows = g_array_new (FALSE, FALSE, sizeof (LbReadingsRow));
+}
+
+static void
+end_section (Builder *b, char *title)
+{
+  LbReadingsSection section = { .title = title, .n_rows = b->rows->len };
+
+  section.rows = (LbReadingsRow *) (void *) g_array_free (b->rows, FALSE);
+  g_array_append_val (b->sections, section);
+}
+
+/* Takes `value` and `note` over. */
+static void
+add_text (Builder *b, const char *label, char *value, char *note)
+{
+  LbReadingsRow row = { g_strdup (label), value, note };
+
+  if (b->readings == NULL)
+    {
+      g_free (value);
+      g_clear_pointer (&row.note, g_free);
+      row.value = g_strdup ("-");
+    }
+  g_array_append_val (b->rows, row);
+}
+
+static void
+add_row (Builder *b, const char *label, LbQuantity quantity, double value, char *note)
+{
+  add_text (b, label, lb_words_quantity (quantity, b->units, value, -1), note);
+}
+
+/* ---- Notes ---- */
+
+static char *
+note_spare (double spare)
+{
+  g_autofree char *times = NULL;
+
+  if (!lb_is_set (spare))
+    return NULL;
+  times = lb_words_quantity (LB_QUANTITY_NUMBER, LB_UNITS_METRIC, spare, spare < 10 ? 1 : 0);
+  /* Translators: "breaks at 12 times this" */
+  return g_strdup_printf (_ ("breaks at %s times this"), times);
+}
+
+static char *
+note_band (LbBandState band)
+{
+  switch (band)
+    {
+    case LB_BAND_INSIDE:
+      return g_strdup (_ ("in the band"));
+    case LB_BAND_ABOVE:
+      return g_strdup (_ ("above the band"));
+    case LB_BAND_BELOW:
+      return g_strdup (_ ("below the band"));
+    default:
+      return g_strdup (_ ("on the bed"));
+    }
+}
+
+static char *
+part_name (const LbSetup *setup, int part)
+{
+  if (part == LB_PART_MAINLINE)
+    return g_strdup (_ ("mainline"));
+  if (part == LB_PART_SHANK)
+    return g_strdup (_ ("shank"));
+  return lb_words_leader (setup, (size_t) (part - LB_PART_LEADER_0));
+}
+
+static char *
+note_between (const LbSetup *setup, const LbApproach *closest)
+{
+  g_autofree char *a = NULL;
+  g_autofree char *b = NULL;
+
+  if (!lb_is_set (closest->distance))
+    return NULL;
+  a = part_name (setup, closest->part_a);
+  b = part_name (setup, closest->part_b);
+  return g_strdup_printf (_ ("%s and %s"), a, b);
+}
+
+/* ---- Sections ---- */
+
+static void
+add_line (Builder *b, const LbReadings *r)
+{
+  start_section (b);
+  add_row (b, _ ("Line out"), LB_QUANTITY_LENGTH, r->line_out, NULL);
+  add_row (b, _ ("Wire angle"), LB_QUANTITY_ANGLE, r->wire_angle, g_strdup (_ ("from vertical")));
+  add_row (b, _ ("In the hand"), LB_QUANTITY_FORCE, r->hand_tension, NULL);
+  add_row (b, _ ("Largest pull"), LB_QUANTITY_FORCE, r->largest_tension,
+           note_spare (r->mainline_spare));
+  add_row (b, _ ("Strumming"), LB_QUANTITY_FREQUENCY, r->strum_frequency,
+           g_strdup (_ ("estimate")));
+  add_row (b, _ ("Depth at the boat"), LB_QUANTITY_LENGTH, r->bed_depth_at_reel, NULL);
+  end_section (b, g_strdup (_ ("Line")));
+}
+
+static void
+add_weight (Builder *b, const LbReadings *r)
+{
+  start_section (b);
+  add_row (b, _ ("Height off the bed"), LB_QUANTITY_HEIGHT, r->weight.height,
+           r->weight.on_bed ? g_strdup (_ ("on the bed")) : NULL);
+  add_row (b, _ ("Layback"), LB_QUANTITY_LENGTH, r->weight.layback, NULL);
+  add_row (b, _ ("Depth"), LB_QUANTITY_LENGTH, r->weight.depth, NULL);
+  add_row (b, _ ("Water speed"), LB_QUANTITY_SPEED, r->weight.water_speed, NULL);
+  add_row (b, _ ("Carried by the bed"), LB_QUANTITY_FORCE, r->weight_bed_force, NULL);
+  end_section (b, g_strdup (_ ("Weight")));
+}
+
+static char *
+lure_title (const Builder *b, size_t lure)
+{
+  g_autofree char *place = lb_words_lure (b->setup, lure);
+  g_autofree char *first = g_utf8_substring (place, 0, 1);
+  g_autofree char *capital = g_utf8_strup (first, -1);
+  const char *rest = g_utf8_next_char (place);
+  const char *name = b->contents ? b->contents->lure_names[lure] : "";
+
+  if (*name == '\0')
+    return g_strconcat (capital, rest, NULL);
+  /* Translators: "Upper lure: floating minnow, 7 cm"; the first two parts are one phrase */
+  return g_strdup_printf (_ ("%s%s: %s"), capital, rest, name);
+}
+
+static void
+add_lure (Builder *b, const LbReadings *r, size_t i)
+{
+  const LbLureReading *lure = &r->lures[i];
+  const LbPointReading *attachment = &r->attachments[i];
+
+  start_section (b);
+  add_row (b, _ ("Height off the bed"), LB_QUANTITY_HEIGHT, lure->at.height,
+           note_band (lure->band));
+  add_row (b, _ ("Layback"), LB_QUANTITY_LENGTH, lure->at.layback, NULL);
+  add_row (b, _ ("Depth"), LB_QUANTITY_LENGTH, lure->at.depth, NULL);
+  add_row (b, _ ("Water speed"), LB_QUANTITY_SPEED, lure->at.water_speed, NULL);
+  add_row (b, _ ("Pull at the lure"), LB_QUANTITY_FORCE, lure->leader_tension, NULL);
+  add_row (b, _ ("Largest pull"), LB_QUANTITY_FORCE, lure->largest_tension,
+           note_spare (lure->leader_spare));
+  add_row (b, _ ("Leader angle"), LB_QUANTITY_ANGLE, lure->leader_angle,
+           g_strdup (_ ("down from level, at the lure")));
+  add_row (b, _ ("Attachment off the bed"), LB_QUANTITY_HEIGHT, attachment->height, NULL);
+  add_row (b, _ ("Attachment layback"), LB_QUANTITY_LENGTH, attachment->layback, NULL);
+  end_section (b, lure_title (b, i));
+}
+
+static void
+add_together (Builder *b, const LbReadings *r)
+{
+  start_section (b);
+  add_row (b, _ ("Level difference"), LB_QUANTITY_HEIGHT, r->level_difference, NULL);
+  add_row (b, _ ("Spacing"), LB_QUANTITY_LENGTH, r->spacing, g_strdup (_ ("one behind the other")));
+  add_row (b, _ ("Lines come within"), LB_QUANTITY_LENGTH, r->closest.distance,
+           note_between (b->setup, &r->closest));
+  end_section (b, g_strdup (_ ("Lures together")));
+}
+
+LbReadingsTable *
+lb_readings_table_new (const LbResult *result, const LbContents *contents, LbUnits units)
+{
+  static const LbReadings none = { .closest = { .distance = LB_UNSET } };
+  Builder b = { lb_result_get_setup (result),
+                lb_result_get_readings (result),
+                contents,
+                units,
+                g_array_new (FALSE, FALSE, sizeof (LbReadingsSection)),
+                NULL };
+  const LbReadings *readings = b.readings ? b.readings : &none;
+  LbReadingsTable *table = g_new0 (LbReadingsTable, 1);
+
+  add_line (&b, readings);
+  add_weight (&b, readings);
+  for (size_t i = 0; i < b.setup->rig.n_leaders; i++)
+    add_lure (&b, readings, i);
+  if (b.setup->rig.n_leaders >= 2)
+    add_together (&b, readings);
+  table->n_sections = b.sections->len;
+  table->sections = (LbReadingsSection *) (void *) g_array_free (b.sections, FALSE);
+  return table;
+}
+
+void
+lb_readings_table_free (LbReadingsTable *table)
+{
+  if (table == NULL)
+    return;
+  for (size_t i = 0; i < table->n_sections; i++)
+    {
+      LbReadingsSection *section = &table->sections[i];
+      for (size_t j = 0; j < section->n_rows; j++)
+        {
+          g_free (section->rows[j].label);
+          g_free (section->rows[j].value);
+          g_free (section->rows[j].note);
+        }
+      g_free (section->rows);
+      g_free (section->title);
+    }
+  g_free (table->sections);
+  g_free (table);
+}
