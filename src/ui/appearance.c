@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "appearance.h"
+
+#include <gtk/gtk.h>
+
+#define PORTAL_NAME "org.freedesktop.portal.Desktop"
+#define PORTAL_PATH "/org/freedesktop/portal/desktop"
+#define PORTAL_INTERFACE "org.freedesktop.portal.Settings"
+#define PORTAL_NAMESPACE "org.freedesktop.appearance"
+#define PORTAL_KEY "color-scheme"
+#define PORTAL_PREFER_DARK 1 /* the value of the key, from the portal's documentation */
+
+struct _LbAppearance
+{
+  GObject parent;
+  LbPreferences *preferences;
+  GCancellable *cancellable;
+  GDBusConnection *bus;
+  guint subscription;
+  gboolean system_dark;
+  gboolean dark;
+};
+
+G_DEFINE_FINAL_TYPE (LbAppearance, lb_appearance, G_TYPE_OBJECT)
+
+enum
+{
+  PROP_DARK = 1,
+  N_PROPS
+};
+
+static GParamSpec *props[N_PROPS];
+
+static void
+update (LbAppearance *self)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  LbScheme scheme = lb_preferences_get_scheme (self->preferences);
+  gboolean dark = scheme == LB_SCHEME_FOLLOW ? self->system_dark : scheme == LB_SCHEME_DARK;
+
+  if (settings)
+    g_object_set (settings, "gtk-application-prefer-dark-theme", dark, NULL);
+  if (dark == self->dark)
+    return;
+  self->dark = dark;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_DARK]);
+}
+
+/* `value` as the portal wraps it: a variant in a variant, or one less. */
+static void
+take_system_scheme (LbAppearance *self, GVariant *value)
+{
+  g_autoptr (GVariant) inner = g_variant_ref (value);
+
+  while (g_variant_is_of_type (inner, G_VARIANT_TYPE_VARIANT))
+    {
+      GVariant *next = g_variant_get_variant (inner);
+
+      g_variant_unref (inner);
+      inner = next;
+    }
+  if (!g_variant_is_of_type (inner, G_VARIANT_TYPE_UINT32))
+    return;
+  self->system_dark = g_variant_get_uint32 (inner) == PORTAL_PREFER_DARK;
+  update (self);
+}
+
+static void
+setting_changed_cb (GDBusConnection *bus,
+                    const char *sender,
+                    const char *path,
+                    const char *interface,
+                    const char *signal,
+                    GVariant *parameters,
+                    gpointer user_data)
+{
+  const char *space, *key;
+  g_autoptr (GVariant) value = NULL;
+
+  if (!g_variant_is_of_type (parameters, G_VARIANT_TYPE ("(ssv)")))
+    return;
+  g_variant_get (parameters, "(&s&sv)", &space, &key, &value);
+  if (g_str_equal (space, PORTAL_NAMESPACE) && g_str_equal (key, PORTAL_KEY))
+    take_system_scheme (user_data, value);
+}
+
+static void
+read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (GVariant) reply =
+      g_dbus_connection_call_finish (G_DBUS_CONNECTION (source), result, NULL);
+  g_autoptr (GVariant) value = NULL;
+
+  /* No portal, or the window is gone: GTK's own setting holds. */
+  if (!reply)
+    return;
+  value = g_variant_get_child_value (reply, 0);
+  take_system_scheme (user_data, value);
+}
+
+static void
+bus_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  GDBusConnection *bus = g_bus_get_finish (result, NULL);
+  LbAppearance *self = user_data;
+
+  if (!bus)
+    return;
+  self->bus = bus;
+  self->subscription = g_dbus_connection_signal_subscribe (
+      bus, PORTAL_NAME, PORTAL_INTERFACE, "SettingChanged", PORTAL_PATH, PORTAL_NAMESPACE,
+      G_DBUS_SIGNAL_FLAGS_NONE, setting_changed_cb, self, NULL);
+  g_dbus_connection_call (bus, PORTAL_NAME, PORTAL_PATH, PORTAL_INTERFACE, "Read",
+                          g_variant_new ("(ss)", PORTAL_NAMESPACE, PORTAL_KEY), NULL,
+                          G_DBUS_CALL_FLAGS_NONE, -1, self->cancellable, read_cb, self);
+}
+
+static void
+lb_appearance_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  if (id == PROP_DARK)
+    g_value_set_boolean (value, LB_APPEARANCE (object)->dark);
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
+lb_appearance_dispose (GObject *object)
+{
+  LbAppearance *self = LB_APPEARANCE (object);
+
+  g_cancellable_cancel (self->cancellable);
+  if (self->subscription)
+    g_dbus_connection_signal_unsubscribe (self->bus, self->subscription);
+  self->subscription = 0;
+  g_clear_object (&self->bus);
+  g_clear_object (&self->cancellable);
+  g_clear_object (&self->preferences);
+  G_OBJECT_CLASS (lb_appearance_parent_class)->dispose (object);
+}
+
+static void
+lb_appearance_class_init (LbAppearanceClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+
+  object_class->dispose = lb_appearance_dispose;
+  object_class->get_property = lb_appearance_get_property;
+  props[PROP_DARK] =
+      g_param_spec_boolean ("dark", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+}
+
+static void
+lb_appearance_init (LbAppearance *self)
+{
+  self->cancellable = g_cancellable_new ();
+}
+
+LbAppearance *
+lb_appearance_new (LbPreferences *preferences)
+{
+  LbAppearance *self = g_object_new (LB_TYPE_APPEARANCE, NULL);
+  GtkSettings *settings = gtk_settings_get_default ();
+
+  self->preferences = g_object_ref (preferences);
+  if (settings)
+    g_object_get (settings, "gtk-application-prefer-dark-theme", &self->system_dark, NULL);
+  g_signal_connect_object (preferences, "notify::theme", G_CALLBACK (update), self,
+                           G_CONNECT_SWAPPED);
+  update (self);
+  g_bus_get (G_BUS_TYPE_SESSION, self->cancellable, bus_cb, self);
+  return self;
+}
+
+gboolean
+lb_appearance_get_dark (LbAppearance *self)
+{
+  g_return_val_if_fail (LB_IS_APPEARANCE (self), FALSE);
+  return self->dark;
+}

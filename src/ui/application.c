@@ -1,0 +1,190 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "application.h"
+
+#include <glib/gi18n.h>
+
+#include "appearance.h"
+#include "preferences_window.h"
+#include "window.h"
+
+struct _LbApplication
+{
+  GtkApplication parent;
+  LbPreferences *preferences;
+  LbAppearance *appearance;
+};
+
+G_DEFINE_FINAL_TYPE (LbApplication, lb_application, GTK_TYPE_APPLICATION)
+
+static LbWindow *
+new_window (LbApplication *self)
+{
+  return lb_window_new (GTK_APPLICATION (self), self->preferences, self->appearance);
+}
+
+static void
+new_window_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  gtk_window_present (GTK_WINDOW (new_window (user_data)));
+}
+
+static void
+preferences_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  LbApplication *self = user_data;
+
+  lb_preferences_window_show (gtk_application_get_active_window (GTK_APPLICATION (self)),
+                              self->preferences);
+}
+
+static void
+about_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  gtk_show_about_dialog (
+      gtk_application_get_active_window (GTK_APPLICATION (user_data)), "program-name",
+      _ ("Layback"), "version", LB_VERSION, "logo-icon-name", LB_APPLICATION_ID, "license-type",
+      GTK_LICENSE_GPL_3_0, "comments",
+      _ ("Where a weighted, stacked rig hangs in a river.\nLure and drag values are estimates; "
+         "local rules and licensed guides come first."),
+      NULL);
+}
+
+/* Closes window after window; one with unsaved changes asks, and may stay. */
+static void
+quit_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  GList *windows = g_list_copy_deep (gtk_application_get_windows (GTK_APPLICATION (user_data)),
+                                     (GCopyFunc) (void (*) (void)) g_object_ref, NULL);
+
+  for (GList *l = windows; l; l = l->next)
+    gtk_window_close (l->data);
+  g_list_free_full (windows, g_object_unref);
+}
+
+static const GActionEntry entries[] = {
+  { "new-window", new_window_cb, NULL, NULL, NULL, { 0 } },
+  { "preferences", preferences_cb, NULL, NULL, NULL, { 0 } },
+  { "about", about_cb, NULL, NULL, NULL, { 0 } },
+  { "quit", quit_cb, NULL, NULL, NULL, { 0 } },
+};
+
+static void
+add_property_action (LbApplication *self, const char *name)
+{
+  g_autoptr (GPropertyAction) action = g_property_action_new (name, self->preferences, name);
+
+  g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (action));
+}
+
+static void
+set_accel (LbApplication *self, const char *action, const char *key)
+{
+  gtk_application_set_accels_for_action (GTK_APPLICATION (self), action,
+                                         (const char *[]){ key, NULL });
+}
+
+static void
+load_style (void)
+{
+  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
+
+  gtk_css_provider_load_from_resource (provider, "/org/layback/Layback/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (provider),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+}
+
+static void
+lb_application_startup (GApplication *application)
+{
+  LbApplication *self = LB_APPLICATION (application);
+
+  G_APPLICATION_CLASS (lb_application_parent_class)->startup (application);
+  gtk_window_set_default_icon_name (LB_APPLICATION_ID);
+  load_style ();
+  self->preferences = lb_preferences_new ();
+  self->appearance = lb_appearance_new (self->preferences);
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  add_property_action (self, "units");
+  add_property_action (self, "theme");
+  add_property_action (self, "show-timings");
+  set_accel (self, "app.units::us", "<Alt>u");
+  set_accel (self, "app.units::metric", "<Alt>m");
+  set_accel (self, "app.new-window", "<Control><Shift>n");
+  set_accel (self, "app.preferences", "<Control>comma");
+  set_accel (self, "app.quit", "<Control>q");
+  set_accel (self, "window.close", "<Control>w");
+  lb_window_set_accels (GTK_APPLICATION (self));
+}
+
+static void
+lb_application_activate (GApplication *application)
+{
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+
+  gtk_window_present (window ? window : GTK_WINDOW (new_window (LB_APPLICATION (application))));
+}
+
+static void
+lb_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
+{
+  LbApplication *self = LB_APPLICATION (application);
+
+  for (int i = 0; i < n_files; i++)
+    {
+      GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+      LbWindow *window = LB_IS_WINDOW (active) && lb_window_is_pristine (LB_WINDOW (active))
+                             ? LB_WINDOW (active)
+                             : new_window (self);
+
+      lb_window_open_file (window, files[i]);
+      gtk_window_present (GTK_WINDOW (window));
+    }
+}
+
+static void
+lb_application_dispose (GObject *object)
+{
+  LbApplication *self = LB_APPLICATION (object);
+
+  g_clear_object (&self->appearance);
+  g_clear_object (&self->preferences);
+  G_OBJECT_CLASS (lb_application_parent_class)->dispose (object);
+}
+
+static void
+lb_application_class_init (LbApplicationClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = lb_application_dispose;
+  G_APPLICATION_CLASS (klass)->startup = lb_application_startup;
+  G_APPLICATION_CLASS (klass)->activate = lb_application_activate;
+  G_APPLICATION_CLASS (klass)->open = lb_application_open;
+}
+
+static void
+lb_application_init (LbApplication *self)
+{
+  static const GOptionEntry options[] = {
+    { "version", 0, 0, G_OPTION_ARG_NONE, NULL, N_ ("Show the version and exit"), NULL },
+    { NULL },
+  };
+
+  g_application_add_main_option_entries (G_APPLICATION (self), options);
+  g_application_set_option_context_parameter_string (G_APPLICATION (self), _ ("[FILE…]"));
+}
+
+LbApplication *
+lb_application_new (GApplicationFlags flags)
+{
+  return g_object_new (LB_TYPE_APPLICATION, "application-id", LB_APPLICATION_ID, "flags",
+                       flags | G_APPLICATION_HANDLES_OPEN, "resource-base-path",
+                       "/org/layback/Layback", NULL);
+}
+
+LbPreferences *
+lb_application_get_preferences (LbApplication *self)
+{
+  g_return_val_if_fail (LB_IS_APPLICATION (self), NULL);
+  return self->preferences;
+}

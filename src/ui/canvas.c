@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "canvas.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+#include "pick_words.h"
+
+/* How near the pointer must be to a thing, drawing units. */
+#define PICK_TOLERANCE 10
+/* One notch of the wheel. */
+#define WHEEL_ZOOM 1.15
+/* The screen reader is told when the rig has been still for this long: a stream of changes would
+ * only cut it short, and laying out the words costs as much as a frame. */
+#define DESCRIBE_DELAY_MS 150
+
+struct _LbCanvas
+{
+  GtkWidget parent;
+  LbCanvasKind kind;
+  LbSession *session;
+  LbViewport *viewport;
+  LbDrawContext *context;
+  LbScene *scene; /* NULL: to be made anew */
+  int scene_width, scene_height;
+  double scene_time; /* us */
+  LbNodeCache *cache;
+  LbDocument *document; /* the labels stand for; only compared */
+  guint describe_id;
+  double drag_x, drag_y; /* of the drag so far */
+};
+
+G_DEFINE_FINAL_TYPE (LbCanvas, lb_canvas, GTK_TYPE_WIDGET)
+
+static LbScene *
+make_scene (LbCanvas *self, int width, int height)
+{
+  const LbView *view = lb_viewport_get_view (self->viewport);
+  const LbStyle *style = lb_viewport_get_style (self->viewport);
+  LbPicture picture;
+
+  lb_session_get_picture (self->session, &picture);
+  return self->kind == LB_CANVAS_SIDE_VIEW
+             ? lb_side_view_new (self->context, &picture, style, view, width, height)
+             : lb_bed_strip_new (self->context, &picture, style, view, width, height);
+}
+
+/* The scene as it is now, or NULL while there is no room for one. */
+static LbScene *
+ensure_scene (LbCanvas *self)
+{
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  int height = gtk_widget_get_height (GTK_WIDGET (self));
+  LbDocument *document = lb_session_get_document (self->session);
+  gint64 start = g_get_monotonic_time ();
+
+  if (width < 1 || height < 1 || lb_viewport_get_view (self->viewport)->width == 0)
+    return NULL;
+  if (self->scene && width == self->scene_width && height == self->scene_height)
+    return self->scene;
+  if (document != self->document)
+    lb_draw_context_forget_labels (self->context);
+  self->document = document;
+  g_clear_pointer (&self->scene, lb_scene_free);
+  self->scene = make_scene (self, width, height);
+  self->scene_width = width;
+  self->scene_height = height;
+  self->scene_time = (double) (g_get_monotonic_time () - start);
+  return self->scene;
+}
+
+static gboolean
+describe_cb (gpointer user_data)
+{
+  LbCanvas *self = user_data;
+  g_autofree char *text = lb_canvas_describe (self);
+
+  self->describe_id = 0;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text,
+                                  -1);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+outdated_cb (LbCanvas *self)
+{
+  g_clear_pointer (&self->scene, lb_scene_free);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_clear_handle_id (&self->describe_id, g_source_remove);
+  self->describe_id =
+      g_timeout_add_full (G_PRIORITY_LOW, DESCRIBE_DELAY_MS, describe_cb, self, NULL);
+}
+
+static void
+lb_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  LbCanvas *self = LB_CANVAS (widget);
+  LbScene *scene = ensure_scene (self);
+
+  if (scene)
+    lb_node_cache_snapshot (self->cache, snapshot, scene, self->scene_width, self->scene_height,
+                            gtk_widget_get_scale_factor (widget));
+}
+
+static gboolean
+lb_canvas_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+{
+  g_autofree char *words = keyboard ? NULL : lb_canvas_dup_words_at (LB_CANVAS (widget), x, y);
+
+  if (!words)
+    return FALSE;
+  gtk_tooltip_set_text (tooltip, words);
+  return TRUE;
+}
+
+static gboolean
+scroll_cb (LbCanvas *self, double dx, double dy, GtkEventControllerScroll *controller)
+{
+  GdkEvent *event = gtk_event_controller_get_current_event (GTK_EVENT_CONTROLLER (controller));
+  double x = self->scene_width / 2.0, y = self->scene_height / 2.0;
+
+  /* The event's place is in the window's coordinates. */
+  if (event && gdk_event_get_position (event, &x, &y))
+    {
+      GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
+      double nx, ny;
+
+      gtk_native_get_surface_transform (GTK_NATIVE (root), &nx, &ny);
+      gtk_widget_translate_coordinates (root, GTK_WIDGET (self), x - nx, y - ny, &x, &y);
+    }
+  lb_viewport_zoom (self->viewport, pow (WHEEL_ZOOM, -dy), x, y);
+  return GDK_EVENT_STOP;
+}
+
+static void
+drag_begin_cb (LbCanvas *self)
+{
+  self->drag_x = self->drag_y = 0;
+}
+
+static void
+drag_update_cb (LbCanvas *self, double dx, double dy)
+{
+  gboolean side_view = self->kind == LB_CANVAS_SIDE_VIEW;
+
+  /* The strip shows heights above the bed: it moves along the reach only. */
+  lb_viewport_pan (self->viewport, dx - self->drag_x, side_view ? dy - self->drag_y : 0);
+  self->drag_x = dx;
+  self->drag_y = dy;
+}
+
+static void
+pressed_cb (LbCanvas *self, int n_press)
+{
+  if (n_press == 2)
+    lb_viewport_fit (self->viewport);
+}
+
+static void
+add_controllers (LbCanvas *self)
+{
+  GtkEventController *scroll =
+      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+  GtkGesture *drag = gtk_gesture_drag_new ();
+  GtkGesture *click = gtk_gesture_click_new ();
+
+  if (self->kind == LB_CANVAS_SIDE_VIEW)
+    {
+      g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
+      gtk_widget_add_controller (GTK_WIDGET (self), scroll);
+    }
+  else
+    g_object_unref (g_object_ref_sink (scroll));
+  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
+  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+  g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
+}
+
+static void
+lb_canvas_dispose (GObject *object)
+{
+  LbCanvas *self = LB_CANVAS (object);
+
+  g_clear_handle_id (&self->describe_id, g_source_remove);
+  if (self->session)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  if (self->viewport)
+    g_signal_handlers_disconnect_by_data (self->viewport, self);
+  g_clear_pointer (&self->scene, lb_scene_free);
+  g_clear_pointer (&self->cache, lb_node_cache_free);
+  g_clear_pointer (&self->context, lb_draw_context_free);
+  g_clear_object (&self->session);
+  g_clear_object (&self->viewport);
+  G_OBJECT_CLASS (lb_canvas_parent_class)->dispose (object);
+}
+
+static void
+lb_canvas_class_init (LbCanvasClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_canvas_dispose;
+  widget_class->snapshot = lb_canvas_snapshot;
+  widget_class->query_tooltip = lb_canvas_query_tooltip;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_widget_class_set_css_name (widget_class, "lbcanvas");
+}
+
+static void
+lb_canvas_init (LbCanvas *self)
+{
+  self->context = lb_draw_context_new ();
+  self->cache = lb_node_cache_new ();
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
+}
+
+GtkWidget *
+lb_canvas_new (LbCanvasKind kind, LbSession *session, LbViewport *viewport)
+{
+  LbCanvas *self = g_object_new (LB_TYPE_CANVAS, NULL);
+
+  self->kind = kind;
+  self->session = g_object_ref (session);
+  self->viewport = g_object_ref (viewport);
+  add_controllers (self);
+  g_signal_connect_swapped (session, "solved", G_CALLBACK (outdated_cb), self);
+  g_signal_connect_swapped (session, "reworded", G_CALLBACK (outdated_cb), self);
+  g_signal_connect_swapped (viewport, "changed", G_CALLBACK (outdated_cb), self);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  kind == LB_CANVAS_SIDE_VIEW
+                                      ? _ ("Side view of the rig in the river")
+                                      : _ ("Bed strip: the water next to the bed"),
+                                  -1);
+  outdated_cb (self);
+  return GTK_WIDGET (self);
+}
+
+char *
+lb_canvas_describe (LbCanvas *self)
+{
+  LbScene *scene;
+
+  g_return_val_if_fail (LB_IS_CANVAS (self), NULL);
+  scene = ensure_scene (self);
+  return scene ? lb_scene_describe (scene) : g_strdup ("");
+}
+
+char *
+lb_canvas_dup_words_at (LbCanvas *self, double x, double y)
+{
+  LbScene *scene;
+  LbPick pick;
+
+  g_return_val_if_fail (LB_IS_CANVAS (self), NULL);
+  scene = ensure_scene (self);
+  if (!scene)
+    return NULL;
+  pick = lb_scene_pick (scene, x, y, PICK_TOLERANCE);
+  return pick.kind == LB_PICK_NOTHING ? NULL : lb_pick_words (self->session, &pick);
+}
+
+LbNodeCache *
+lb_canvas_get_cache (LbCanvas *self)
+{
+  g_return_val_if_fail (LB_IS_CANVAS (self), NULL);
+  return self->cache;
+}
+
+double
+lb_canvas_get_scene_time (LbCanvas *self)
+{
+  g_return_val_if_fail (LB_IS_CANVAS (self), 0);
+  return self->scene_time;
+}

@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "caution_list.h"
+
+#include <glib/gi18n.h>
+
+/* More than this, and the list scrolls: the readings need the room too. */
+#define HEIGHT_MOST 150
+#define HEIGHT_LEAST 72
+
+struct _LbCautionList
+{
+  GtkWidget parent;
+  GtkWidget *box;
+  char *shown; /* all texts, to see whether anything changed */
+};
+
+G_DEFINE_FINAL_TYPE (LbCautionList, lb_caution_list, GTK_TYPE_WIDGET)
+
+static GtkWidget *
+make_row (const LbCaution *caution)
+{
+  gboolean now = caution->kind == LB_CAUTION_NOW;
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *icon = gtk_image_new_from_icon_name (now ? "dialog-warning-symbolic"
+                                                      : "dialog-information-symbolic");
+  GtkWidget *label = gtk_label_new (caution->text);
+
+  gtk_widget_set_valign (icon, GTK_ALIGN_START);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_box_append (GTK_BOX (row), icon);
+  gtk_box_append (GTK_BOX (row), label);
+  gtk_widget_add_css_class (row, now ? "caution-now" : "caution-advice");
+  return row;
+}
+
+static char *
+all_texts (GPtrArray *cautions)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < cautions->len; i++)
+    {
+      const LbCaution *caution = g_ptr_array_index (cautions, i);
+
+      g_string_append_printf (text, "%d %s\n", (int) caution->kind, caution->text);
+    }
+  return g_string_free (text, FALSE);
+}
+
+static void
+lb_caution_list_dispose (GObject *object)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
+    gtk_widget_unparent (child);
+  g_clear_pointer (&LB_CAUTION_LIST (object)->shown, g_free);
+  G_OBJECT_CLASS (lb_caution_list_parent_class)->dispose (object);
+}
+
+static void
+lb_caution_list_class_init (LbCautionListClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_caution_list_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "lbcautions");
+}
+
+static void
+lb_caution_list_init (LbCautionList *self)
+{
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
+  GtkWidget *title = gtk_label_new (_ ("Cautions"));
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_widget_add_css_class (title, "heading");
+  gtk_widget_set_parent (title, GTK_WIDGET (self));
+
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller), HEIGHT_LEAST);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), HEIGHT_MOST);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->box);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Cautions"), -1);
+  gtk_widget_set_parent (scroller, GTK_WIDGET (self));
+}
+
+GtkWidget *
+lb_caution_list_new (void)
+{
+  return g_object_new (LB_TYPE_CAUTION_LIST, NULL);
+}
+
+void
+lb_caution_list_update (LbCautionList *self, GPtrArray *cautions)
+{
+  g_autofree char *texts = all_texts (cautions);
+  GtkWidget *child;
+
+  g_return_if_fail (LB_IS_CAUTION_LIST (self));
+  if (g_strcmp0 (texts, self->shown) == 0)
+    return;
+  while ((child = gtk_widget_get_first_child (self->box)))
+    gtk_box_remove (GTK_BOX (self->box), child);
+  for (guint i = 0; i < cautions->len; i++)
+    gtk_box_append (GTK_BOX (self->box), make_row (g_ptr_array_index (cautions, i)));
+  g_free (self->shown);
+  self->shown = g_steal_pointer (&texts);
+}

@@ -1,0 +1,260 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "field_entry.h"
+
+#include <glib/gi18n.h>
+
+#include "words.h"
+
+#define PAGE_STEPS 10
+
+struct _LbFieldEntry
+{
+  GtkEntry parent;
+  LbSession *session;
+  const LbField *field;
+  gsize leader;
+  char *shown;   /* the text that stands for the value */
+  char *fault;   /* why the text is no value, or NULL */
+  guint gesture; /* of a row of arrow keys; 0: none */
+};
+
+G_DEFINE_FINAL_TYPE (LbFieldEntry, lb_field_entry, GTK_TYPE_ENTRY)
+
+static void
+update_tooltip (LbFieldEntry *self)
+{
+  const char *hint = self->field && self->field->hint ? _ (self->field->hint) : NULL;
+
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->fault ? self->fault : hint);
+}
+
+static void
+take_fault (LbFieldEntry *self, char *fault)
+{
+  if (g_strcmp0 (self->fault, fault) == 0)
+    {
+      g_free (fault);
+      return;
+    }
+  g_free (self->fault);
+  self->fault = fault;
+  if (fault)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_INVALID,
+                               fault ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
+  update_tooltip (self);
+}
+
+static gboolean
+is_being_edited (LbFieldEntry *self)
+{
+  return self->shown && g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self)), self->shown) != 0;
+}
+
+/* Puts the value's text in, whatever stood there. */
+static void
+show_value (LbFieldEntry *self)
+{
+  g_autofree char *text = NULL;
+
+  if (!self->field)
+    return;
+  text = lb_session_dup_words (self->session, self->field->quantity,
+                               lb_session_get_value (self->session, self->field, self->leader));
+  take_fault (self, NULL);
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self)), text) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self), text);
+  g_free (self->shown);
+  self->shown = g_steal_pointer (&text);
+}
+
+/* Follows the document, but leaves a text alone that is being typed. */
+static void
+edited_cb (LbFieldEntry *self)
+{
+  g_autofree char *text = NULL;
+
+  if (!self->field)
+    return;
+  text = lb_session_dup_words (self->session, self->field->quantity,
+                               lb_session_get_value (self->session, self->field, self->leader));
+  if (g_strcmp0 (text, self->shown) != 0)
+    show_value (self);
+}
+
+static char *
+range_message (LbFieldEntry *self)
+{
+  g_autofree char *low =
+      lb_session_dup_words (self->session, self->field->quantity, self->field->minimum);
+  g_autofree char *high =
+      lb_session_dup_words (self->session, self->field->quantity, self->field->maximum);
+
+  return g_strdup_printf (_ ("Give a value from %s to %s."), low, high);
+}
+
+static void
+commit (LbFieldEntry *self)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self));
+  char *fault = NULL;
+  double value;
+
+  if (!self->field || !is_being_edited (self))
+    return;
+  if (!lb_words_parse (self->field->quantity, lb_session_get_units (self->session), text, &value,
+                       &fault))
+    {
+      take_fault (self, fault);
+      return;
+    }
+  if (!lb_field_accepts (self->field, value))
+    {
+      take_fault (self, range_message (self));
+      return;
+    }
+  if (lb_session_set_value (self->session, self->field, self->leader, value, 0)
+      || lb_session_get_value (self->session, self->field, self->leader) == value)
+    show_value (self);
+  else
+    take_fault (self, g_strdup (_ ("This value does not fit the others.")));
+}
+
+static void
+leave_cb (LbFieldEntry *self)
+{
+  self->gesture = 0;
+  commit (self);
+}
+
+static void
+move (LbFieldEntry *self, double steps)
+{
+  double step = lb_field_step (self->field, lb_session_get_units (self->session));
+  double value;
+
+  commit (self);
+  if (self->fault)
+    return;
+  if (!self->gesture)
+    self->gesture = lb_session_new_gesture (self->session);
+  value = lb_session_get_value (self->session, self->field, self->leader);
+  lb_session_set_value (self->session, self->field, self->leader,
+                        lb_field_clamp (self->field, value + steps * step), self->gesture);
+}
+
+static gboolean
+key_pressed_cb (LbFieldEntry *self, guint key, guint code, GdkModifierType state)
+{
+  if (!self->field || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)))
+    return GDK_EVENT_PROPAGATE;
+  switch (key)
+    {
+    case GDK_KEY_Up:
+    case GDK_KEY_KP_Up:
+      move (self, 1);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Down:
+    case GDK_KEY_KP_Down:
+      move (self, -1);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Page_Up:
+      move (self, PAGE_STEPS);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Page_Down:
+      move (self, -PAGE_STEPS);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Escape:
+      if (!is_being_edited (self) && !self->fault)
+        return GDK_EVENT_PROPAGATE;
+      show_value (self);
+      return GDK_EVENT_STOP;
+    default:
+      return GDK_EVENT_PROPAGATE;
+    }
+}
+
+static void
+drop_session (LbFieldEntry *self)
+{
+  if (self->session)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  g_clear_object (&self->session);
+}
+
+static void
+lb_field_entry_dispose (GObject *object)
+{
+  LbFieldEntry *self = LB_FIELD_ENTRY (object);
+
+  drop_session (self);
+  self->field = NULL;
+  g_clear_pointer (&self->shown, g_free);
+  g_clear_pointer (&self->fault, g_free);
+  G_OBJECT_CLASS (lb_field_entry_parent_class)->dispose (object);
+}
+
+static void
+lb_field_entry_class_init (LbFieldEntryClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = lb_field_entry_dispose;
+}
+
+static void
+lb_field_entry_init (LbFieldEntry *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  gtk_widget_add_css_class (GTK_WIDGET (self), "numeric");
+  gtk_editable_set_alignment (GTK_EDITABLE (self), 1);
+  /* Before the text inside, which would take Up and Down for itself. */
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (leave_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), focus);
+  g_signal_connect (self, "activate", G_CALLBACK (commit), NULL);
+}
+
+GtkWidget *
+lb_field_entry_new (LbSession *session, const LbField *field, gsize leader)
+{
+  LbFieldEntry *self = g_object_new (LB_TYPE_FIELD_ENTRY, NULL);
+
+  lb_field_entry_set_field (self, session, field, leader);
+  return GTK_WIDGET (self);
+}
+
+void
+lb_field_entry_set_field (LbFieldEntry *self,
+                          LbSession *session,
+                          const LbField *field,
+                          gsize leader)
+{
+  g_return_if_fail (LB_IS_FIELD_ENTRY (self));
+  g_return_if_fail (LB_IS_SESSION (session));
+
+  if (session != self->session)
+    {
+      drop_session (self);
+      self->session = g_object_ref (session);
+      g_signal_connect_swapped (session, "edited", G_CALLBACK (edited_cb), self);
+      g_signal_connect_swapped (session, "reworded", G_CALLBACK (show_value), self);
+    }
+  self->field = field;
+  self->leader = leader;
+  self->gesture = 0;
+  show_value (self);
+  update_tooltip (self);
+}
+
+const char *
+lb_field_entry_get_fault (LbFieldEntry *self)
+{
+  g_return_val_if_fail (LB_IS_FIELD_ENTRY (self), NULL);
+  return self->fault;
+}

@@ -1,0 +1,272 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The changing texts are inscriptions: unlike labels they keep their size when their text changes,
+ * so that a moving slider does not lay out the whole window anew at every frame. */
+#include "readings_page.h"
+
+#include <glib/gi18n.h>
+
+#include "caution_list.h"
+
+#define SENTENCE_LINES 5
+#define VALUE_CHARS 10
+
+struct _LbReadingsPage
+{
+  GtkWidget parent;
+  LbSession *session;
+  GtkWidget *sentence;
+  GtkWidget *sections;
+  GtkWidget *cautions;
+  LbReadingsTable *table; /* that the widgets show; NULL: none yet */
+  GPtrArray *values;      /* GtkInscription (not owned), row after row of all sections */
+};
+
+G_DEFINE_FINAL_TYPE (LbReadingsPage, lb_readings_page, GTK_TYPE_WIDGET)
+
+static void
+set_text (GtkInscription *inscription, const char *text)
+{
+  if (g_strcmp0 (gtk_inscription_get_text (inscription), text) != 0)
+    gtk_inscription_set_text (inscription, text);
+}
+
+/* Whether the widgets made for `a` do for `b`: only values differ. */
+static gboolean
+same_form (const LbReadingsTable *a, const LbReadingsTable *b)
+{
+  if (!a || a->n_sections != b->n_sections)
+    return FALSE;
+  for (gsize s = 0; s < a->n_sections; s++)
+    {
+      const LbReadingsSection *x = &a->sections[s], *y = &b->sections[s];
+
+      if (x->n_rows != y->n_rows || g_strcmp0 (x->title, y->title) != 0)
+        return FALSE;
+      for (gsize r = 0; r < x->n_rows; r++)
+        if (g_strcmp0 (x->rows[r].label, y->rows[r].label) != 0)
+          return FALSE;
+    }
+  return TRUE;
+}
+
+static GtkWidget *
+make_title (const char *text)
+{
+  GtkWidget *title = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_label_set_wrap (GTK_LABEL (title), TRUE);
+  gtk_widget_add_css_class (title, "heading");
+  return title;
+}
+
+static GtkWidget *
+make_value (const char *label)
+{
+  GtkWidget *value = gtk_inscription_new (NULL);
+
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (value), 1);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (value), VALUE_CHARS);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (value), VALUE_CHARS);
+  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (value),
+                                     GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_widget_set_hexpand (value, TRUE);
+  gtk_widget_add_css_class (value, "numeric");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (value), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  return value;
+}
+
+static GtkWidget *
+make_section (LbReadingsPage *self, const LbReadingsSection *section)
+{
+  GtkWidget *grid = gtk_grid_new ();
+
+  gtk_widget_add_css_class (grid, "readings");
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
+  gtk_grid_attach (GTK_GRID (grid), make_title (section->title), 0, 0, 2, 1);
+  for (gsize r = 0; r < section->n_rows; r++)
+    {
+      GtkWidget *label = gtk_label_new (section->rows[r].label);
+      GtkWidget *value = make_value (section->rows[r].label);
+
+      gtk_label_set_xalign (GTK_LABEL (label), 0);
+      gtk_widget_add_css_class (label, "quiet");
+      gtk_grid_attach (GTK_GRID (grid), label, 0, (int) r + 1, 1, 1);
+      gtk_grid_attach (GTK_GRID (grid), value, 1, (int) r + 1, 1, 1);
+      g_ptr_array_add (self->values, value);
+    }
+  return grid;
+}
+
+static void
+rebuild (LbReadingsPage *self, const LbReadingsTable *table)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (self->sections)))
+    gtk_box_remove (GTK_BOX (self->sections), child);
+  g_ptr_array_set_size (self->values, 0);
+  for (gsize s = 0; s < table->n_sections; s++)
+    gtk_box_append (GTK_BOX (self->sections), make_section (self, &table->sections[s]));
+}
+
+static void
+show_row (GtkInscription *value, const LbReadingsRow *row)
+{
+  g_autofree char *text = NULL;
+
+  if (row->note && *row->note)
+    text = g_strdup_printf ("%s · %s", row->value, row->note);
+  set_text (value, text ? text : row->value);
+}
+
+static void
+show_table (LbReadingsPage *self, LbReadingsTable *table)
+{
+  gsize n = 0;
+
+  if (!same_form (self->table, table))
+    rebuild (self, table);
+  for (gsize s = 0; s < table->n_sections; s++)
+    for (gsize r = 0; r < table->sections[s].n_rows; r++)
+      show_row (g_ptr_array_index (self->values, n++), &table->sections[s].rows[r]);
+  g_clear_pointer (&self->table, lb_readings_table_free);
+  self->table = table;
+}
+
+static void
+update_cb (LbReadingsPage *self)
+{
+  g_autofree char *sentence = lb_session_dup_sentence (self->session);
+  g_autoptr (GPtrArray) cautions = lb_session_dup_cautions (self->session);
+  LbReadingsTable *table = lb_session_dup_table (self->session);
+
+  if (sentence)
+    {
+      set_text (GTK_INSCRIPTION (self->sentence), sentence);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self->sentence),
+                                      GTK_ACCESSIBLE_PROPERTY_LABEL, sentence, -1);
+    }
+  if (table)
+    show_table (self, table);
+  lb_caution_list_update (LB_CAUTION_LIST (self->cautions), cautions);
+}
+
+static void
+lb_readings_page_dispose (GObject *object)
+{
+  LbReadingsPage *self = LB_READINGS_PAGE (object);
+  GtkWidget *child;
+
+  if (self->session)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
+    gtk_widget_unparent (child);
+  g_clear_pointer (&self->table, lb_readings_table_free);
+  g_clear_pointer (&self->values, g_ptr_array_unref);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (lb_readings_page_parent_class)->dispose (object);
+}
+
+static void
+lb_readings_page_class_init (LbReadingsPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_readings_page_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "lbreadingspage");
+}
+
+static GtkWidget *
+make_scroller (LbReadingsPage *self)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  self->sections = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  gtk_widget_add_css_class (self->sections, "sections");
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->sections);
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Readings"), -1);
+  return scroller;
+}
+
+static void
+lb_readings_page_init (LbReadingsPage *self)
+{
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
+  self->values = g_ptr_array_new ();
+
+  self->sentence = gtk_inscription_new (NULL);
+  gtk_inscription_set_min_lines (GTK_INSCRIPTION (self->sentence), SENTENCE_LINES);
+  gtk_inscription_set_nat_lines (GTK_INSCRIPTION (self->sentence), SENTENCE_LINES);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (self->sentence), 0);
+  gtk_inscription_set_wrap_mode (GTK_INSCRIPTION (self->sentence), PANGO_WRAP_WORD_CHAR);
+  gtk_inscription_set_yalign (GTK_INSCRIPTION (self->sentence), 0);
+  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (self->sentence),
+                                     GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_widget_add_css_class (self->sentence, "sentence");
+  gtk_widget_set_parent (self->sentence, GTK_WIDGET (self));
+
+  gtk_widget_set_parent (make_scroller (self), GTK_WIDGET (self));
+
+  self->cautions = lb_caution_list_new ();
+  gtk_widget_set_parent (self->cautions, GTK_WIDGET (self));
+}
+
+GtkWidget *
+lb_readings_page_new (LbSession *session)
+{
+  LbReadingsPage *self = g_object_new (LB_TYPE_READINGS_PAGE, NULL);
+
+  self->session = g_object_ref (session);
+  g_signal_connect_swapped (session, "solved", G_CALLBACK (update_cb), self);
+  g_signal_connect_swapped (session, "reworded", G_CALLBACK (update_cb), self);
+  update_cb (self);
+  return GTK_WIDGET (self);
+}
+
+const char *
+lb_readings_page_get_sentence (LbReadingsPage *self)
+{
+  g_return_val_if_fail (LB_IS_READINGS_PAGE (self), NULL);
+  return gtk_inscription_get_text (GTK_INSCRIPTION (self->sentence));
+}
+
+const char *
+lb_readings_page_get_value (LbReadingsPage *self, gsize section, gsize row)
+{
+  gsize n = 0;
+
+  g_return_val_if_fail (LB_IS_READINGS_PAGE (self), NULL);
+  if (!self->table || section >= self->table->n_sections
+      || row >= self->table->sections[section].n_rows)
+    return NULL;
+  for (gsize s = 0; s < section; s++)
+    n += self->table->sections[s].n_rows;
+  return gtk_inscription_get_text (g_ptr_array_index (self->values, n + row));
+}
+
+char *
+lb_readings_page_dup_text (LbReadingsPage *self)
+{
+  GString *text = g_string_new (NULL);
+
+  g_return_val_if_fail (LB_IS_READINGS_PAGE (self), NULL);
+  g_string_append_printf (text, "%s\n", lb_readings_page_get_sentence (self));
+  for (gsize s = 0; self->table && s < self->table->n_sections; s++)
+    {
+      const LbReadingsSection *section = &self->table->sections[s];
+
+      g_string_append_printf (text, "\n%s\n", section->title);
+      for (gsize r = 0; r < section->n_rows; r++)
+        g_string_append_printf (text, "%s\t%s\n", section->rows[r].label,
+                                lb_readings_page_get_value (self, s, r));
+    }
+  return g_string_free (text, FALSE);
+}

@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "viewport.h"
+
+#include <string.h>
+
+struct _LbViewport
+{
+  GObject parent;
+  LbSession *session;
+  LbDocument *document; /* the view was made for; only compared, never read */
+  double width, height, strip_height;
+  LbStyle style;
+  LbView view;
+  gboolean moved;
+};
+
+G_DEFINE_FINAL_TYPE (LbViewport, lb_viewport, G_TYPE_OBJECT)
+
+static guint changed_signal;
+
+static void
+take_view (LbViewport *self, const LbView *view)
+{
+  if (memcmp (view, &self->view, sizeof *view) == 0)
+    return;
+  self->view = *view;
+  g_signal_emit (self, changed_signal, 0);
+}
+
+/* Fits the view to the rig; with `afresh` not starting from the present one. */
+static void
+fit (LbViewport *self, gboolean afresh)
+{
+  LbPicture picture;
+  LbExtents extents;
+  LbView view;
+
+  if (self->width < 1 || self->height < 1)
+    return;
+  lb_session_get_picture (self->session, &picture);
+  extents = lb_picture_extents (&picture);
+  view = lb_view_fit (afresh || self->view.width == 0 ? NULL : &self->view, &extents, &self->style,
+                      self->width, self->height);
+  take_view (self, &view);
+}
+
+static void
+solved_cb (LbViewport *self)
+{
+  LbDocument *document = lb_session_get_document (self->session);
+  gboolean another = document != self->document;
+
+  self->document = document;
+  if (another)
+    self->moved = FALSE;
+  if (!self->moved)
+    fit (self, another);
+}
+
+static void
+restyle (LbViewport *self)
+{
+  gboolean dark = lb_appearance_get_dark (lb_session_get_appearance (self->session));
+  double scale = lb_style_scale_for (self->width, self->height + self->strip_height);
+
+  self->style = lb_style_make (dark ? LB_THEME_DARK : LB_THEME_LIGHT, scale);
+}
+
+static void
+dark_cb (LbViewport *self)
+{
+  restyle (self);
+  g_signal_emit (self, changed_signal, 0);
+}
+
+static void
+lb_viewport_dispose (GObject *object)
+{
+  LbViewport *self = LB_VIEWPORT (object);
+
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (lb_viewport_parent_class)->dispose (object);
+}
+
+static void
+lb_viewport_class_init (LbViewportClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = lb_viewport_dispose;
+  changed_signal = g_signal_new ("changed", LB_TYPE_VIEWPORT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 0);
+}
+
+static void
+lb_viewport_init (LbViewport *self)
+{
+}
+
+LbViewport *
+lb_viewport_new (LbSession *session)
+{
+  LbViewport *self = g_object_new (LB_TYPE_VIEWPORT, NULL);
+
+  self->session = g_object_ref (session);
+  self->document = lb_session_get_document (session);
+  restyle (self);
+  g_signal_connect_object (session, "solved", G_CALLBACK (solved_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (lb_session_get_appearance (session), "notify::dark",
+                           G_CALLBACK (dark_cb), self, G_CONNECT_SWAPPED);
+  return self;
+}
+
+void
+lb_viewport_set_size (LbViewport *self, double width, double height, double strip_height)
+{
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  if (width == self->width && height == self->height && strip_height == self->strip_height)
+    return;
+  self->width = width;
+  self->height = height;
+  self->strip_height = strip_height;
+  self->moved = FALSE;
+  restyle (self);
+  fit (self, TRUE);
+}
+
+const LbView *
+lb_viewport_get_view (LbViewport *self)
+{
+  g_return_val_if_fail (LB_IS_VIEWPORT (self), NULL);
+  return &self->view;
+}
+
+const LbStyle *
+lb_viewport_get_style (LbViewport *self)
+{
+  g_return_val_if_fail (LB_IS_VIEWPORT (self), NULL);
+  return &self->style;
+}
+
+void
+lb_viewport_zoom (LbViewport *self, double factor, double x, double y)
+{
+  LbView view;
+
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  if (self->view.width == 0)
+    return;
+  view = lb_view_zoomed (&self->view, factor, x, y);
+  self->moved = TRUE;
+  take_view (self, &view);
+}
+
+void
+lb_viewport_pan (LbViewport *self, double dx, double dy)
+{
+  LbView view;
+
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  if (self->view.width == 0)
+    return;
+  view = lb_view_panned (&self->view, dx, dy);
+  self->moved = TRUE;
+  take_view (self, &view);
+}
+
+void
+lb_viewport_fit (LbViewport *self)
+{
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  self->moved = FALSE;
+  fit (self, TRUE);
+}
+
+gboolean
+lb_viewport_get_moved (LbViewport *self)
+{
+  g_return_val_if_fail (LB_IS_VIEWPORT (self), FALSE);
+  return self->moved;
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What part of the world the drawings of a window show, and in which style: shared by the side view
+ * and the bed strip, so that they line up. Follows the rig until the user zooms or moves.
+ *
+ * Signal "changed": the view or the style is another; every drawing is to be made anew. */
+#pragma once
+
+#include "session.h"
+#include "style.h"
+#include "view.h"
+
+G_BEGIN_DECLS
+
+#define LB_TYPE_VIEWPORT (lb_viewport_get_type ())
+G_DECLARE_FINAL_TYPE (LbViewport, lb_viewport, LB, VIEWPORT, GObject)
+
+LbViewport *lb_viewport_new (LbSession *session);
+
+/* The size of the side view and the height of the bed strip under it, drawing units. */
+void lb_viewport_set_size (LbViewport *self, double width, double height, double strip_height);
+
+/* Valid until the next call. A view of width 0: there is no size yet. */
+const LbView *lb_viewport_get_view (LbViewport *self);
+const LbStyle *lb_viewport_get_style (LbViewport *self);
+
+/* `factor` > 1: closer; the drawing point (x, y) stays where it is. */
+void lb_viewport_zoom (LbViewport *self, double factor, double x, double y);
+
+/* Moves the drawing by (dx, dy) drawing units. */
+void lb_viewport_pan (LbViewport *self, double dx, double dy);
+
+/* Shows the whole rig again and follows it from now on. */
+void lb_viewport_fit (LbViewport *self);
+
+/* Whether the user has zoomed or moved since the last lb_viewport_fit(). */
+gboolean lb_viewport_get_moved (LbViewport *self);
+
+G_END_DECLS

@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window_private.h"
+
+#include <glib/gi18n.h>
+
+#include "timings.h"
+
+G_DEFINE_FINAL_TYPE (LbWindow, lb_window, GTK_TYPE_APPLICATION_WINDOW)
+
+static void
+update_title (LbWindow *self)
+{
+  g_autofree char *name = NULL;
+  g_autofree char *title = NULL;
+  g_autofree char *shown = NULL;
+  gboolean modified;
+
+  g_object_get (self->session, "name", &name, "modified", &modified, NULL);
+  /* The mark of a changed document stands in front, where a long name cannot push it out. */
+  shown = g_strconcat (modified ? "• " : "", name, NULL);
+  /* Translators: the window's title: the rig's name, then the program's. */
+  title = g_strdup_printf (_ ("%s – Layback"), shown);
+  gtk_label_set_text (GTK_LABEL (self->title_label), shown);
+  gtk_widget_set_tooltip_text (self->title_label,
+                               modified ? _ ("There are changes that are not saved") : NULL);
+  gtk_window_set_title (GTK_WINDOW (self), title);
+}
+
+static void
+message_closed_cb (LbWindow *self)
+{
+  lb_window_show_message (self, GTK_MESSAGE_OTHER, NULL);
+}
+
+static gboolean
+drop_cb (LbWindow *self, const GValue *value)
+{
+  GSList *files;
+
+  if (!G_VALUE_HOLDS (value, GDK_TYPE_FILE_LIST))
+    return FALSE;
+  files = g_value_get_boxed (value);
+  if (!files)
+    return FALSE;
+  lb_window_open_file (self, files->data);
+  return TRUE;
+}
+
+static void
+add_drop_target (LbWindow *self)
+{
+  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+
+  /* Before the entries, which would take the file's name as text. */
+  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (target), GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (target, "drop", G_CALLBACK (drop_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+}
+
+static void
+timings_shown_cb (LbWindow *self)
+{
+  gtk_widget_set_visible (self->timings, lb_preferences_get_show_timings (self->preferences));
+}
+
+static gboolean
+lb_window_close_request (GtkWindow *window)
+{
+  LbWindow *self = LB_WINDOW (window);
+
+  if (!self->closing && lb_document_get_modified (lb_session_get_document (self->session)))
+    {
+      lb_window_do_or_ask (self, LB_PENDING_CLOSE, NULL);
+      return TRUE;
+    }
+  g_object_set (self->preferences, "window-maximized", gtk_window_is_maximized (window), NULL);
+  return GTK_WINDOW_CLASS (lb_window_parent_class)->close_request (window);
+}
+
+/* Remembers the size that the user gave it, not the one of a window that fills the screen. */
+static void
+size_cb (LbWindow *self)
+{
+  int width, height;
+
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  if (width >= 480 && height >= 320)
+    g_object_set (self->preferences, "window-width", width, "window-height", height, NULL);
+}
+
+static void
+lb_window_dispose (GObject *object)
+{
+  LbWindow *self = LB_WINDOW (object);
+
+  lb_window_files_dispose (self);
+  lb_window_menus_dispose (self);
+  if (self->session)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  g_clear_object (&self->session);
+  g_clear_object (&self->preferences);
+  gtk_widget_dispose_template (GTK_WIDGET (self), LB_TYPE_WINDOW);
+  G_OBJECT_CLASS (lb_window_parent_class)->dispose (object);
+}
+
+static void
+lb_window_class_init (LbWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = lb_window_close_request;
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/layback/Layback/window.ui");
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, title_label);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, recent_button);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, undo_button);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, message_bar);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, message_label);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, main_side);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, column);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, open_menu);
+  lb_window_actions_install (widget_class);
+}
+
+static void
+lb_window_init (LbWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_swapped (self->message_bar, "response", G_CALLBACK (message_closed_cb), self);
+  add_drop_target (self);
+}
+
+static void
+fill (LbWindow *self)
+{
+  self->drawings = lb_drawings_new (self->session);
+  self->controls = lb_controls_new (self->session);
+  self->readings_page = lb_readings_page_new (self->session);
+  self->timings = lb_timings_new (self->session, LB_DRAWINGS (self->drawings));
+  gtk_widget_set_vexpand (self->readings_page, TRUE);
+  gtk_box_append (GTK_BOX (self->main_side), self->drawings);
+  gtk_box_append (GTK_BOX (self->main_side), self->controls);
+  gtk_box_append (GTK_BOX (self->column), self->readings_page);
+  gtk_box_append (GTK_BOX (self->column), self->timings);
+}
+
+static void
+follow_session (LbWindow *self)
+{
+  g_signal_connect_swapped (self->session, "notify::name", G_CALLBACK (update_title), self);
+  g_signal_connect_swapped (self->session, "notify::modified", G_CALLBACK (update_title), self);
+  g_signal_connect_swapped (self->session, "notify::undo-label",
+                            G_CALLBACK (lb_window_actions_update), self);
+  g_signal_connect_swapped (self->session, "notify::redo-label",
+                            G_CALLBACK (lb_window_actions_update), self);
+  update_title (self);
+  lb_window_actions_update (self);
+}
+
+LbWindow *
+lb_window_new (GtkApplication *application, LbPreferences *preferences, LbAppearance *appearance)
+{
+  LbWindow *self = g_object_new (LB_TYPE_WINDOW, "application", application, NULL);
+  int width, height;
+  gboolean maximized;
+
+  self->preferences = g_object_ref (preferences);
+  self->session = lb_session_new (preferences, appearance);
+  fill (self);
+  follow_session (self);
+  g_object_get (preferences, "window-width", &width, "window-height", &height, "window-maximized",
+                &maximized, NULL);
+  gtk_window_set_default_size (GTK_WINDOW (self), width, height);
+  if (maximized)
+    gtk_window_maximize (GTK_WINDOW (self));
+  g_signal_connect (self, "notify::default-width", G_CALLBACK (size_cb), NULL);
+  g_signal_connect (self, "notify::default-height", G_CALLBACK (size_cb), NULL);
+  g_signal_connect_object (preferences, "notify::show-timings", G_CALLBACK (timings_shown_cb), self,
+                           G_CONNECT_SWAPPED);
+  timings_shown_cb (self);
+  lb_window_menus_start (self);
+  /* Not in an entry, whose text would then stand out as if something were to be typed. */
+  gtk_window_set_focus (GTK_WINDOW (self), lb_slider_get_scale (lb_controls_get_current (
+                                               LB_CONTROLS (self->controls))));
+  return self;
+}
+
+LbSession *
+lb_window_get_session (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  return self->session;
+}
+
+LbDrawings *
+lb_window_get_drawings (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  return LB_DRAWINGS (self->drawings);
+}
+
+LbControls *
+lb_window_get_controls (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  return LB_CONTROLS (self->controls);
+}
+
+LbReadingsPage *
+lb_window_get_readings_page (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  return LB_READINGS_PAGE (self->readings_page);
+}
+
+void
+lb_window_open_file (LbWindow *self, GFile *file)
+{
+  g_return_if_fail (LB_IS_WINDOW (self));
+  lb_window_do_or_ask (self, LB_PENDING_OPEN, file);
+}
+
+void
+lb_window_open_sample (LbWindow *self, GFile *file)
+{
+  g_return_if_fail (LB_IS_WINDOW (self));
+  lb_window_do_or_ask (self, LB_PENDING_OPEN_SAMPLE, file);
+}
+
+void
+lb_window_show_message (LbWindow *self, GtkMessageType type, const char *text)
+{
+  g_return_if_fail (LB_IS_WINDOW (self));
+  gtk_info_bar_set_message_type (GTK_INFO_BAR (self->message_bar), type);
+  gtk_label_set_text (GTK_LABEL (self->message_label), text ? text : "");
+  gtk_info_bar_set_revealed (GTK_INFO_BAR (self->message_bar), text != NULL);
+}
+
+const char *
+lb_window_get_message (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  if (!gtk_info_bar_get_revealed (GTK_INFO_BAR (self->message_bar)))
+    return NULL;
+  return gtk_label_get_text (GTK_LABEL (self->message_label));
+}
+
+gboolean
+lb_window_is_pristine (LbWindow *self)
+{
+  LbDocument *document;
+
+  g_return_val_if_fail (LB_IS_WINDOW (self), FALSE);
+  document = lb_session_get_document (self->session);
+  return !lb_document_get_file (document) && !lb_document_get_modified (document)
+         && *lb_document_get_title (document) == '\0';
+}

@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A window with one rig. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "controls.h"
+#include "drawings.h"
+#include "readings_page.h"
+#include "session.h"
+
+G_BEGIN_DECLS
+
+#define LB_TYPE_WINDOW (lb_window_get_type ())
+G_DECLARE_FINAL_TYPE (LbWindow, lb_window, LB, WINDOW, GtkApplicationWindow)
+
+/* A window showing the default rig, solved. */
+LbWindow *
+lb_window_new (GtkApplication *application, LbPreferences *preferences, LbAppearance *appearance);
+
+/* Tells the application the keys of the windows' actions. */
+void lb_window_set_accels (GtkApplication *application);
+
+LbSession *lb_window_get_session (LbWindow *self);            /* (transfer none) */
+LbDrawings *lb_window_get_drawings (LbWindow *self);          /* (transfer none) */
+LbControls *lb_window_get_controls (LbWindow *self);          /* (transfer none) */
+LbReadingsPage *lb_window_get_readings_page (LbWindow *self); /* (transfer none) */
+
+/* Opens `file`; asks first if there are unsaved changes. A file that is refused leaves the rig as
+ * it was and shows why. */
+void lb_window_open_file (LbWindow *self, GFile *file);
+
+/* The same, as the start of a new rig without a file: a sample. */
+void lb_window_open_sample (LbWindow *self, GFile *file);
+
+/* Shows a message over the drawings until it is closed or the next one comes. NULL hides it. */
+void lb_window_show_message (LbWindow *self, GtkMessageType type, const char *text);
+
+/* The message that is shown, or NULL. */
+const char *lb_window_get_message (LbWindow *self);
+
+/* Whether the window still holds the rig that it began with, untouched: then a file may be opened
+ * in it rather than in another window. */
+gboolean lb_window_is_pristine (LbWindow *self);
+
+G_END_DECLS

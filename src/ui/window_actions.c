@@ -1,0 +1,167 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the window can do, by name: for menus, buttons and keys. */
+#include "window_private.h"
+
+#include <glib/gi18n.h>
+
+#define ZOOM_STEP 1.25
+
+static void
+new_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_do_or_ask (LB_WINDOW (widget), LB_PENDING_NEW, NULL);
+}
+
+static void
+open_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_choose_open (LB_WINDOW (widget));
+}
+
+static void
+open_uri_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
+
+  lb_window_open_file (LB_WINDOW (widget), file);
+}
+
+static void
+open_sample_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
+
+  lb_window_open_sample (LB_WINDOW (widget), file);
+}
+
+static void
+show_samples_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  gtk_menu_button_popup (GTK_MENU_BUTTON (LB_WINDOW (widget)->recent_button));
+}
+
+static void
+save_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_save (LB_WINDOW (widget));
+}
+
+static void
+save_as_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_save_as (LB_WINDOW (widget));
+}
+
+static void
+undo_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_session_undo (LB_WINDOW (widget)->session);
+}
+
+static void
+redo_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_session_redo (LB_WINDOW (widget)->session);
+}
+
+static void
+zoom_in_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_drawings_zoom (LB_DRAWINGS (LB_WINDOW (widget)->drawings), ZOOM_STEP);
+}
+
+static void
+zoom_out_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_drawings_zoom (LB_DRAWINGS (LB_WINDOW (widget)->drawings), 1 / ZOOM_STEP);
+}
+
+static void
+zoom_fit_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbDrawings *drawings = LB_DRAWINGS (LB_WINDOW (widget)->drawings);
+
+  lb_viewport_fit (lb_drawings_get_viewport (drawings));
+}
+
+static void
+copy_readings_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbWindow *self = LB_WINDOW (widget);
+  g_autofree char *text = lb_readings_page_dup_text (LB_READINGS_PAGE (self->readings_page));
+
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (widget), text);
+}
+
+static void
+focus_line_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  gtk_widget_grab_focus (
+      GTK_WIDGET (lb_controls_get_line_control (LB_CONTROLS (LB_WINDOW (widget)->controls))));
+}
+
+typedef struct
+{
+  const char *name;
+  const char *parameter; /* type, or NULL */
+  GtkWidgetActionActivateFunc activate;
+  const char *keys[3]; /* up to the first NULL */
+} Action;
+
+static const Action actions[] = {
+  { "win.new", NULL, new_cb, { "<Control>n" } },
+  { "win.open", NULL, open_cb, { "<Control>o" } },
+  { "win.open-uri", "s", open_uri_cb, { NULL } },
+  { "win.open-sample", "s", open_sample_cb, { NULL } },
+  { "win.show-samples", NULL, show_samples_cb, { "<Control>r" } },
+  { "win.save", NULL, save_cb, { "<Control>s" } },
+  { "win.save-as", NULL, save_as_cb, { "<Control><Shift>s" } },
+  { "win.undo", NULL, undo_cb, { "<Control>z" } },
+  { "win.redo", NULL, redo_cb, { "<Control><Shift>z", "<Control>y" } },
+  { "win.zoom-in", NULL, zoom_in_cb, { "<Control>plus", "<Control>equal" } },
+  { "win.zoom-out", NULL, zoom_out_cb, { "<Control>minus" } },
+  { "win.zoom-fit", NULL, zoom_fit_cb, { "<Control>0" } },
+  { "win.copy-readings", NULL, copy_readings_cb, { "<Control><Shift>c" } },
+  { "win.focus-line", NULL, focus_line_cb, { "<Alt>l" } },
+};
+
+void
+lb_window_actions_install (GtkWidgetClass *widget_class)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
+    gtk_widget_class_install_action (widget_class, actions[i].name, actions[i].parameter,
+                                     actions[i].activate);
+}
+
+void
+lb_window_set_accels (GtkApplication *application)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
+    gtk_application_set_accels_for_action (application, actions[i].name, actions[i].keys);
+}
+
+/* "Undo change current (Ctrl+Z)" */
+static void
+word_button (GtkWidget *button, const char *format, const char *plain, const char *label)
+{
+  g_autofree char *text = label ? g_strdup_printf (format, label) : NULL;
+
+  gtk_widget_set_tooltip_text (button, text ? text : plain);
+}
+
+void
+lb_window_actions_update (LbWindow *self)
+{
+  g_autofree char *undo_label = NULL;
+  g_autofree char *redo_label = NULL;
+  gboolean can_undo, can_redo;
+
+  g_object_get (self->session, "can-undo", &can_undo, "can-redo", &can_redo, "undo-label",
+                &undo_label, "redo-label", &redo_label, NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.undo", can_undo);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.redo", can_redo);
+  /* Translators: %s is what was done, as in "Change current". */
+  word_button (self->undo_button, _ ("Undo: %s (Ctrl+Z)"), _ ("Undo (Ctrl+Z)"), undo_label);
+  word_button (self->redo_button, _ ("Redo: %s (Ctrl+Shift+Z)"), _ ("Redo (Ctrl+Shift+Z)"),
+               redo_label);
+}

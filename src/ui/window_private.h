@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of the window share. */
+#pragma once
+
+#include "window.h"
+
+/* What waits for the question about unsaved changes to be answered. */
+typedef enum
+{
+  LB_PENDING_NOTHING,
+  LB_PENDING_CLOSE,
+  LB_PENDING_NEW,
+  LB_PENDING_OPEN,
+  LB_PENDING_OPEN_SAMPLE,
+} LbPending;
+
+struct _LbWindow
+{
+  GtkApplicationWindow parent;
+
+  LbPreferences *preferences;
+  LbSession *session;
+  GtkWidget *drawings;
+  GtkWidget *controls;
+  GtkWidget *readings_page;
+  GtkWidget *timings;
+
+  GtkWidget *title_label;
+  GtkWidget *recent_button;
+  GtkWidget *undo_button;
+  GtkWidget *redo_button;
+  GtkWidget *message_bar;
+  GtkWidget *message_label;
+  GtkWidget *main_side;
+  GtkWidget *column;
+  GMenu *open_menu;
+
+  LbPending pending;
+  GFile *pending_file;
+  GtkNativeDialog *chooser; /* while open */
+  GtkWidget *question;      /* while open */
+  guint menus_id;
+  gboolean closing; /* the question was answered: close without asking */
+};
+
+/* window_actions.c */
+void lb_window_actions_install (GtkWidgetClass *widget_class);
+void lb_window_actions_update (LbWindow *self);
+
+/* window_files.c */
+void lb_window_do_or_ask (LbWindow *self, LbPending pending, GFile *file);
+void lb_window_choose_open (LbWindow *self);
+void lb_window_save (LbWindow *self);
+void lb_window_save_as (LbWindow *self);
+void lb_window_files_dispose (LbWindow *self);
+
+/* window_menus.c */
+void lb_window_menus_start (LbWindow *self);
+void lb_window_menus_dispose (LbWindow *self);
