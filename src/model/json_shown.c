@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "validate.h"
-#include "writer.h"
+#include "json_text.h"
 
 char *
 lb_json_shown (JsonNode *node)
@@ -22,7 +22,7 @@ lb_json_shown (JsonNode *node)
       g_autofree char *text = lb_validate_shown (json_node_get_string (node));
       return g_strdup_printf (_ ("the text \"%s\""), text);
     }
-  char text[LB_WRITER_NUMBER_SIZE];
-  lb_writer_number (json_node_get_double (node), text);
+  char text[LB_JSON_NUMBER_SIZE];
+  lb_json_text_number (json_node_get_double (node), text);
   return g_strdup (text);
 }

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "writer.h"
+#include "json_text.h"
 
 gboolean
 lb_validate_fail (
@@ -33,18 +33,18 @@ lb_validate_shown (const char *text)
 }
 
 static void
-number_to_text (double value, char text[LB_WRITER_NUMBER_SIZE])
+number_to_text (double value, char text[LB_JSON_NUMBER_SIZE])
 {
   if (isfinite (value))
-    lb_writer_number (value, text);
+    lb_json_text_number (value, text);
   else
-    g_strlcpy (text, isnan (value) ? "null" : value > 0 ? "inf" : "-inf", LB_WRITER_NUMBER_SIZE);
+    g_strlcpy (text, isnan (value) ? "null" : value > 0 ? "inf" : "-inf", LB_JSON_NUMBER_SIZE);
 }
 
 static gboolean
 fail_number (GError **error, LbFileError code, const char *path, double value, const char *expected)
 {
-  char found[LB_WRITER_NUMBER_SIZE];
+  char found[LB_JSON_NUMBER_SIZE];
   number_to_text (value, found);
   return lb_validate_fail (error, code, path, found, expected);
 }
@@ -52,9 +52,9 @@ fail_number (GError **error, LbFileError code, const char *path, double value, c
 char *
 lb_validate_expected_range (double minimum, double maximum)
 {
-  char low[LB_WRITER_NUMBER_SIZE], high[LB_WRITER_NUMBER_SIZE];
-  lb_writer_number (minimum, low);
-  lb_writer_number (maximum, high);
+  char low[LB_JSON_NUMBER_SIZE], high[LB_JSON_NUMBER_SIZE];
+  lb_json_text_number (minimum, low);
+  lb_json_text_number (maximum, high);
   return g_strdup_printf (_ ("a number from %s to %s"), low, high);
 }
 
@@ -135,7 +135,7 @@ check_rising (const char *list, const double *values, size_t n, GError **error)
       {
         g_autofree char *path = g_strdup_printf ("%s[%zu][0]", list, i);
         g_autofree char *expected = NULL;
-        char before[LB_WRITER_NUMBER_SIZE];
+        char before[LB_JSON_NUMBER_SIZE];
 
         number_to_text (values[i - 1], before);
         expected = g_strdup_printf (_ ("more than %s, the point before"), before);
@@ -211,7 +211,7 @@ check_attachments (const LbRig *rig, GError **error)
       {
         g_autofree char *path = g_strdup_printf ("leaders[%zu].attach_above_weight_m", i);
         g_autofree char *expected = NULL;
-        char length[LB_WRITER_NUMBER_SIZE];
+        char length[LB_JSON_NUMBER_SIZE];
 
         number_to_text (rig->shank_length, length);
         expected = g_strdup_printf (_ ("at most %s, the length of the shank"), length);
@@ -225,7 +225,7 @@ static gboolean
 check_band (const LbBand *band, GError **error)
 {
   g_autofree char *expected = NULL;
-  char high[LB_WRITER_NUMBER_SIZE];
+  char high[LB_JSON_NUMBER_SIZE];
 
   if (band->low < band->high)
     return TRUE;

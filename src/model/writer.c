@@ -7,113 +7,29 @@
 #include <glib/gstdio.h>
 
 #include "fields.h"
+#include "json_text.h"
 #include "migrate.h"
 
 typedef struct
 {
+  LbJsonText json;
   const LbContents *contents;
-  GString *text;
-  guint indent;
-  gboolean first; /* nothing stands in the present object yet */
 } Writer;
-
-/* ---- Small pieces ---- */
-
-void
-lb_writer_number (double value, char text[LB_WRITER_NUMBER_SIZE])
-{
-  static const char *const formats[] = { "%.15g", "%.16g", "%.17g" };
-
-  for (size_t i = 0; i < G_N_ELEMENTS (formats); i++)
-    {
-      g_ascii_formatd (text, LB_WRITER_NUMBER_SIZE, formats[i], value);
-      if (g_ascii_strtod (text, NULL) == value)
-        return;
-    }
-}
-
-static void
-add_string (GString *text, const char *string)
-{
-  g_string_append_c (text, '"');
-  for (const char *p = string; *p; p++)
-    {
-      if (*p == '"' || *p == '\\')
-        g_string_append_printf (text, "\\%c", *p);
-      else if (*p == '\n')
-        g_string_append (text, "\\n");
-      else if (*p == '\t')
-        g_string_append (text, "\\t");
-      else if ((guchar) *p < 0x20 || *p == 0x7f)
-        g_string_append_printf (text, "\\u%04x", (guchar) *p);
-      else
-        g_string_append_c (text, *p);
-    }
-  g_string_append_c (text, '"');
-}
-
-static void
-add_number (GString *text, double value)
-{
-  char number[LB_WRITER_NUMBER_SIZE];
-
-  lb_writer_number (value, number);
-  g_string_append (text, number);
-}
-
-static void
-start_line (Writer *w)
-{
-  g_string_append (w->text, w->first ? "\n" : ",\n");
-  w->first = FALSE;
-  for (guint i = 0; i < w->indent; i++)
-    g_string_append (w->text, "  ");
-}
-
-static void
-add_key (Writer *w, const char *key)
-{
-  start_line (w);
-  g_string_append_printf (w->text, "\"%s\": ", key);
-}
-
-static void
-open_nested (Writer *w, char bracket)
-{
-  g_string_append_c (w->text, bracket);
-  w->indent++;
-  w->first = TRUE;
-}
-
-static void
-close_nested (Writer *w, char bracket)
-{
-  gboolean empty = w->first;
-
-  w->indent--;
-  if (!empty)
-    {
-      w->first = TRUE;
-      start_line (w);
-    }
-  w->first = FALSE;
-  g_string_append_c (w->text, bracket);
-}
 
 static void
 add_points (Writer *w, const char *key, const double *a, const double *b, size_t n)
 {
-  add_key (w, key);
-  g_string_append_c (w->text, '[');
+  lb_json_text_key (&w->json, key);
+  g_string_append_c (w->json.text, '[');
   for (size_t i = 0; i < n; i++)
     {
-      g_string_append (w->text, i == 0 ? "[" : ", [");
-      add_number (w->text, a[i]);
-      g_string_append (w->text, ", ");
-      add_number (w->text, b[i]);
-      g_string_append_c (w->text, ']');
+      g_string_append (w->json.text, i == 0 ? "[" : ", [");
+      lb_json_text_add_number (&w->json, a[i]);
+      g_string_append (w->json.text, ", ");
+      lb_json_text_add_number (&w->json, b[i]);
+      g_string_append_c (w->json.text, ']');
     }
-  g_string_append_c (w->text, ']');
+  g_string_append_c (w->json.text, ']');
 }
 
 /* ---- Groups of fields ---- */
@@ -130,15 +46,12 @@ add_field (Writer *w, const LbField *field, size_t leader, const char *key)
       const LbFieldChoice *choice = lb_field_choice (field, (int) value);
       if (choice == NULL || choice->name == NULL)
         return;
-      add_key (w, key);
-      add_string (w->text, choice->name);
+      lb_json_text_key (&w->json, key);
+      lb_json_text_add_string (&w->json, choice->name);
       return;
     }
-  add_key (w, key);
-  if (lb_is_set (value))
-    add_number (w->text, value);
-  else
-    g_string_append (w->text, "null");
+  lb_json_text_key (&w->json, key);
+  lb_json_text_add_number (&w->json, value);
 }
 
 static void
@@ -147,13 +60,13 @@ add_line_out (Writer *w)
   const LbLineOut *line_out = &w->contents->setup.rig.line_out;
   const LbFieldChoice *choice = lb_field_choice (lb_field ("mainline.line_out"), line_out->mode);
 
-  add_key (w, "line_out");
-  g_string_append_printf (w->text, "{ \"%s\": ", choice->name);
+  lb_json_text_key (&w->json, "line_out");
+  g_string_append_printf (w->json.text, "{ \"%s\": ", choice->name);
   if (line_out->mode == LB_LINE_OUT_TOUCHING)
-    g_string_append (w->text, "true");
+    g_string_append (w->json.text, "true");
   else
-    add_number (w->text, line_out->value);
-  g_string_append (w->text, " }");
+    lb_json_text_add_number (&w->json, line_out->value);
+  g_string_append (w->json.text, " }");
 }
 
 /* What stands in a group beside its fields. */
@@ -162,8 +75,8 @@ add_before_group (Writer *w, const char *prefix, size_t leader)
 {
   if (g_str_equal (prefix, "leaders[].lure."))
     {
-      add_key (w, "name");
-      add_string (w->text, w->contents->lure_names[leader]);
+      lb_json_text_key (&w->json, "name");
+      lb_json_text_add_string (&w->json, w->contents->lure_names[leader]);
     }
 }
 
@@ -187,7 +100,7 @@ add_group (Writer *w, const char *prefix, size_t leader)
   const LbField *fields = lb_fields (&n_fields);
   g_autofree char *last_inner = NULL;
 
-  open_nested (w, '{');
+  lb_json_text_open (&w->json, '{');
   add_before_group (w, prefix, leader);
   for (size_t i = 0; i < n_fields; i++)
     {
@@ -206,7 +119,7 @@ add_group (Writer *w, const char *prefix, size_t leader)
 
           if (g_strcmp0 (inner, last_inner) == 0)
             continue;
-          add_key (w, name);
+          lb_json_text_key (&w->json, name);
           add_group (w, inner, leader);
           g_free (last_inner);
           last_inner = g_steal_pointer (&inner);
@@ -218,55 +131,53 @@ add_group (Writer *w, const char *prefix, size_t leader)
       if (dot == NULL)
         add_after_field (w, &fields[i]);
     }
-  close_nested (w, '}');
+  lb_json_text_close (&w->json, '}');
 }
 
 static void
 add_leaders (Writer *w)
 {
-  add_key (w, "leaders");
-  open_nested (w, '[');
+  lb_json_text_key (&w->json, "leaders");
+  lb_json_text_open (&w->json, '[');
   for (size_t i = 0; i < w->contents->setup.rig.n_leaders; i++)
     {
-      start_line (w);
+      lb_json_text_start_line (&w->json);
       add_group (w, "leaders[].", i);
     }
-  close_nested (w, ']');
+  lb_json_text_close (&w->json, ']');
 }
 
 static void
 add_text_member (Writer *w, const char *key, const char *text)
 {
-  add_key (w, key);
-  add_string (w->text, text);
+  lb_json_text_key (&w->json, key);
+  lb_json_text_add_string (&w->json, text);
 }
 
 char *
 lb_writer_to_text (const LbContents *contents, gsize *length)
 {
   static const char *const groups[] = { "river", "boat", "mainline", "shank", "weight" };
-  Writer w = { .contents = contents, .text = g_string_new (NULL) };
+  Writer w = { .contents = contents };
 
-  open_nested (&w, '{');
+  lb_json_text_init (&w.json);
+  lb_json_text_open (&w.json, '{');
   add_text_member (&w, "format", LB_RIG_FORMAT);
-  add_key (&w, "version");
-  g_string_append_printf (w.text, "%d", LB_RIG_VERSION);
+  lb_json_text_key (&w.json, "version");
+  lb_json_text_add_number (&w.json, LB_RIG_VERSION);
   add_text_member (&w, "title", contents->title);
   add_text_member (&w, "notes", contents->notes);
   for (size_t i = 0; i < G_N_ELEMENTS (groups); i++)
     {
       g_autofree char *prefix = g_strconcat (groups[i], ".", NULL);
-      add_key (&w, groups[i]);
+      lb_json_text_key (&w.json, groups[i]);
       add_group (&w, prefix, 0);
     }
   add_leaders (&w);
-  add_key (&w, "band");
+  lb_json_text_key (&w.json, "band");
   add_group (&w, "band.", 0);
-  close_nested (&w, '}');
-  g_string_append_c (w.text, '\n');
-  if (length)
-    *length = w.text->len;
-  return g_string_free (w.text, FALSE);
+  lb_json_text_close (&w.json, '}');
+  return lb_json_text_end (&w.json, length);
 }
 
 /* ---- To the disk ---- */

@@ -16,8 +16,3 @@ char *lb_writer_to_text (const LbContents *contents, gsize *length);
  * LB_FILE_ERROR_WRITE on a fault. */
 gboolean
 lb_writer_save (const LbContents *contents, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-
-/* The shortest decimal form of a finite `value` that reads back bit-equal, "." for the decimal
- * sign. */
-#define LB_WRITER_NUMBER_SIZE 40
-void lb_writer_number (double value, char text[LB_WRITER_NUMBER_SIZE]);

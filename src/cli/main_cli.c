@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <locale.h>
+#include <stdio.h>
+#include <string.h>
+#include <glib/gi18n.h>
+
+#include "command.h"
+
+static const struct
+{
+  const char *name;
+  int (*command) (int argc, char **argv);
+  const char *help;
+} commands[] = {
+  { "run", lb_command_run, N_ ("Solve a rig and print the readings") },
+  { "draw", lb_command_draw, N_ ("Solve a rig and draw it into a file") },
+};
+
+static void
+set_up_language (void)
+{
+  const char *folder = g_getenv ("LAYBACK_LOCALE_DIR");
+
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, folder && *folder ? folder : LB_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+}
+
+static int
+print_help (void)
+{
+  printf ("%s\n\n", _ ("Usage: layback-cli COMMAND FILE [OPTION...]"));
+  for (size_t i = 0; i < G_N_ELEMENTS (commands); i++)
+    printf ("  %-6s%s\n", commands[i].name, _ (commands[i].help));
+  printf ("\n%s\n", _ ("\"layback-cli COMMAND --help\" lists the options of a command.\n"
+                       "Exit status: 0 solved, 1 refused or no answer, 2 wrong use."));
+  return LB_EXIT_DONE;
+}
+
+int
+main (int argc, char **argv)
+{
+  set_up_language ();
+  if (argc < 2)
+    return lb_command_complain_usage (_ ("no command given"));
+  if (g_str_equal (argv[1], "--help") || g_str_equal (argv[1], "-h"))
+    return print_help ();
+  if (g_str_equal (argv[1], "--version"))
+    {
+      printf ("layback-cli %s\n", LB_VERSION);
+      return LB_EXIT_DONE;
+    }
+  for (size_t i = 0; i < G_N_ELEMENTS (commands); i++)
+    if (g_str_equal (argv[1], commands[i].name))
+      return commands[i].command (argc - 1, argv + 1);
+  return lb_command_complain_usage (_ ("unknown command \"%s\""), argv[1]);
+}

@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* "layback-cli run": solves a rig and prints what came out. */
+#include <stdio.h>
+#include <glib/gi18n.h>
+
+#include "command.h"
+#include "run_json.h"
+#include "run_table.h"
+
+/* What goes to standard output must get there: a full disk is no answer. */
+static int
+print (const char *text)
+{
+  if (fputs (text, stdout) >= 0 && fflush (stdout) == 0)
+    return LB_EXIT_DONE;
+  lb_command_complain (_ ("the answer could not be written"));
+  return LB_EXIT_REFUSED;
+}
+
+static int
+solve_and_print (const LbContents *contents, gboolean fine, gboolean json, LbUnits units)
+{
+  LbSteadyOptions options = { .fine = fine };
+  g_autoptr (LbResult) result = lb_result_solve (NULL, &contents->setup, &options);
+  gboolean failed = lb_result_get_failed (result);
+  g_autofree char *text = NULL;
+  int status;
+
+  if (failed)
+    lb_command_complain (_ ("no answer: %s"), lb_status_name (lb_result_get_status (result)));
+  if (failed && !json)
+    return LB_EXIT_REFUSED;
+  text = json ? lb_run_json (result) : lb_run_table (result, contents, units);
+  status = print (text);
+  return failed ? LB_EXIT_REFUSED : status;
+}
+
+int
+lb_command_run (int argc, char **argv)
+{
+  g_auto (LbCommandInput) input = { 0 };
+  g_autoptr (LbContents) contents = lb_contents_new ();
+  gboolean json = FALSE;
+  g_autofree char *mesh = NULL;
+  const GOptionEntry entries[] = {
+    { "json", 0, 0, G_OPTION_ARG_NONE, &json, N_ ("Print one JSON object, in SI units"), NULL },
+    { "mesh", 0, 0, G_OPTION_ARG_STRING, &mesh,
+      N_ ("\"fine\" for an answer to a millionth of a metre"), "default|fine" },
+    G_OPTION_ENTRY_NULL,
+  };
+  LbUnits units = LB_UNITS_US;
+  int status;
+
+  if (!lb_command_parse (&input, argc, argv, entries,
+                         _ ("Solves the rig in FILE and prints the readings."), &status))
+    return status;
+  if (mesh && !g_str_equal (mesh, "fine") && !g_str_equal (mesh, "default"))
+    return lb_command_complain_usage (_ ("--mesh: found \"%s\", expected \"default\" or \"fine\""),
+                                      mesh);
+  if ((input.units || !json) && !lb_command_units (&input, &units))
+    return LB_EXIT_USAGE;
+  if (!lb_command_read (&input, contents))
+    return LB_EXIT_REFUSED;
+  return solve_and_print (contents, g_strcmp0 (mesh, "fine") == 0, json, units);
+}

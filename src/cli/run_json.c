@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "run_json.h"
+
+#include "json_text.h"
+
+static void
+add_member (LbJsonText *json, const char *key, double value)
+{
+  lb_json_text_key (json, key);
+  lb_json_text_add_number (json, value);
+}
+
+static void
+add_flag (LbJsonText *json, const char *key, gboolean value)
+{
+  lb_json_text_key (json, key);
+  lb_json_text_add_boolean (json, value);
+}
+
+static void
+add_place (LbJsonText *json, const LbPointReading *point)
+{
+  add_member (json, "layback_m", point->layback);
+  add_member (json, "height_m", point->height);
+}
+
+static void
+add_attachments (LbJsonText *json, const LbReadings *readings)
+{
+  lb_json_text_key (json, "attachments");
+  lb_json_text_open (json, '[');
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    {
+      lb_json_text_start_line (json);
+      lb_json_text_open (json, '{');
+      add_place (json, &readings->attachments[i]);
+      lb_json_text_close (json, '}');
+    }
+  lb_json_text_close (json, ']');
+}
+
+static void
+add_lures (LbJsonText *json, const LbReadings *readings)
+{
+  lb_json_text_key (json, "lures");
+  lb_json_text_open (json, '[');
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    {
+      const LbLureReading *lure = &readings->lures[i];
+
+      lb_json_text_start_line (json);
+      lb_json_text_open (json, '{');
+      add_place (json, &lure->at);
+      add_member (json, "water_speed_m_s", lure->at.water_speed);
+      add_member (json, "leader_tension_n", lure->leader_tension);
+      add_flag (json, "on_bed", lure->at.on_bed);
+      lb_json_text_close (json, '}');
+    }
+  lb_json_text_close (json, ']');
+}
+
+static void
+add_readings (LbJsonText *json, const LbReadings *readings)
+{
+  add_member (json, "line_out_m", readings->line_out);
+  add_member (json, "wire_angle_deg", readings->wire_angle * 180 / G_PI);
+  add_member (json, "tension_at_reel_n", readings->hand_tension);
+  lb_json_text_key (json, "weight");
+  lb_json_text_open (json, '{');
+  add_place (json, &readings->weight);
+  add_flag (json, "on_bed", readings->weight.on_bed);
+  lb_json_text_close (json, '}');
+  add_attachments (json, readings);
+  add_lures (json, readings);
+}
+
+char *
+lb_run_json (const LbResult *result)
+{
+  const LbReadings *readings = lb_result_get_readings (result);
+  LbSteadyStatistics statistics = lb_result_get_statistics (result);
+  LbJsonText json;
+
+  lb_json_text_init (&json);
+  lb_json_text_open (&json, '{');
+  add_flag (&json, "converged", readings != NULL);
+  lb_json_text_key (&json, "status");
+  lb_json_text_add_string (&json, lb_status_name (lb_result_get_status (result)));
+  if (readings)
+    add_readings (&json, readings);
+  add_member (&json, "iterations", (double) statistics.iterations);
+  add_member (&json, "segments", (double) statistics.segments);
+  lb_json_text_close (&json, '}');
+  return lb_json_text_end (&json, NULL);
+}
