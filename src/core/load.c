@@ -9,8 +9,27 @@
 #define FLOATING_HALF_HEIGHT 0.005
 #define FLOATING_SLOPE 0.1
 
-/* The bed takes up a body over this depth, m, before it is at full stiffness. */
-#define BED_SOFT_DEPTH 2e-4
+/* Nothing at all is left of the bed's force this many softnesses above it. */
+#define BED_REACH 24
+
+/* In still water a slack rig would have no shape at all. Below this speed, m/s, a trickle of at
+ * most the other, fading out, lays it downstream. */
+#define STILL_SPEED 0.02
+#define STILL_TRICKLE 0.005
+
+/* Speed past the rig, m/s, where the current over the ground is `current`, and its slope. */
+static inline double
+speed_past (const LbTree *tree, double current, double *slope)
+{
+  double speed = current + tree->boat_speed + tree->extra_flow;
+  double still = 1 - fabs (speed) / STILL_SPEED;
+
+  *slope = 1;
+  if (still <= 0)
+    return speed;
+  *slope = 1 - 2 * STILL_TRICKLE / STILL_SPEED * (speed < 0 ? -still : still);
+  return speed + STILL_TRICKLE * still * still;
+}
 
 /* ---- Out of the water ---- */
 
@@ -26,10 +45,18 @@ wetness_at (double z, double half)
   if (z <= -half)
     return (Wetness){ 1, z, 0.5 * z * z };
   if (z >= half)
-    return (Wetness){ 0, 0, -half * half / 6 };
-  double up = half - z;
-  return (Wetness){ up / (2 * half), -up * up / (4 * half),
-                    up * up * up / (12 * half) - half * half / 6 };
+    return (Wetness){ 0, 0, -0.1 * half * half };
+  double whole = 2 * half, t = (z + half) / whole, t2 = t * t;
+  return (Wetness){ 1 - t2 * (3 - 2 * t), -half + whole * (t - t2 * t + 0.5 * t2 * t2),
+                    0.5 * half * half
+                        + whole * (-half * t + whole * t2 * (0.5 - 0.25 * t2 + 0.1 * t2 * t)) };
+}
+
+/* d share / d z */
+static double
+wetness_slope (double z, double half)
+{
+  return fabs (z) >= half ? 0 : -0.75 * (1 - z * z / (half * half)) / half;
 }
 
 /* Of a straight segment of `length` from z_node to z_parent: the share that is wet and the share of
@@ -40,13 +67,14 @@ wet_shares (double z_node, double z_parent, double length, double *wet, double *
   double rise = z_parent - z_node;
   double steepness = fabs (rise) / (FLOATING_SLOPE * length);
 
-  if (steepness < 1e-3)
+  double half = steepness < 1 ? FLOATING_HALF_HEIGHT * (1 - steepness) : 0;
+  if (steepness < 1e-5)
     {
-      *wet = wetness_at (0.5 * (z_node + z_parent), FLOATING_HALF_HEIGHT).share;
-      *to_parent = 0.5 * *wet;
+      double middle = 0.5 * (z_node + z_parent);
+      *wet = wetness_at (middle, half).share;
+      *to_parent = 0.5 * *wet + rise / 12 * wetness_slope (middle, half);
       return;
     }
-  double half = steepness < 1 ? FLOATING_HALF_HEIGHT * (1 - steepness) : 0;
   Wetness n = wetness_at (z_node, half);
   Wetness p = wetness_at (z_parent, half);
   *wet = (p.first - n.first) / rise;
@@ -117,7 +145,10 @@ segment_flow (const LbTree *tree,
   double per_length = 1 / segment->length;
   for (int i = 0; i < 3; i++)
     segment->u[i] = d[i] * per_length;
-  flow[0] = current.speed + tree->boat_speed;
+  double slope;
+  flow[0] = speed_past (tree, current.speed, &slope);
+  current.d_dx *= slope;
+  current.d_dz *= slope;
   flow[1] = 0;
   flow[2] = 0;
   return current;
@@ -254,12 +285,13 @@ load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *ja
   const LbTreeBody *body = &tree->bodies[node->body];
   LbVec3 p = node->position;
   LbCurrentPoint current = lb_current_at (&tree->current, p.x, p.z);
-  double flow = current.speed + tree->boat_speed;
+  double slope;
+  double flow = speed_past (tree, current.speed, &slope);
   double speed = fabs (flow);
   LbDragPoint cd = { body->drag_coefficient, 0 };
   double half = body->half_height;
-  double wet = p.z <= -half ? 1 : p.z >= half ? 0 : (half - p.z) / (2 * half);
-  double wet_rate = p.z <= -half || p.z >= half ? 0 : -1 / (2 * half);
+  double wet = wetness_at (p.z, half).share;
+  double wet_rate = wetness_slope (p.z, half);
 
   if (!lb_is_set (cd.value))
     cd = lb_drag_weight (body->shape, body->reynolds_per_speed * speed);
@@ -272,6 +304,7 @@ load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *ja
 
   double drag_rate =
       body->drag_scale * speed * (2 * cd.value + body->reynolds_per_speed * speed * cd.slope);
+  drag_rate *= slope;
   double down_rate = body->down_force_ratio * (flow < 0 ? -drag_rate : drag_rate);
   jacobian[0] += wet * drag_rate * current.d_dx;
   jacobian[2] += wet * drag_rate * current.d_dz + wet_rate * drag;
@@ -281,31 +314,50 @@ load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *ja
 
 /* ---- The bed ---- */
 
+/* Force of the bed on a node that has sunk into it by `sunk` (below zero: is above it), and its
+ * slope: a linear spring with a rounded start, a little below the bed so that what just touches it
+ * is still free. */
 static double
-bed_force (double stiffness, double sunk, double *slope)
+bed_force (const LbTree *tree, double sunk, double *slope)
 {
-  if (sunk <= 0)
+  double x = (sunk - LB_TREE_BED_DEPTH) / tree->bed_softness;
+  double stiffness = tree->bed_grip / tree->bed_softness;
+
+  if (x > BED_REACH)
     {
-      *slope = 0;
-      return 0;
+      *slope = stiffness;
+      return tree->bed_grip * x;
     }
-  if (sunk < BED_SOFT_DEPTH)
-    {
-      *slope = stiffness * sunk / BED_SOFT_DEPTH;
-      return 0.5 * *slope * sunk;
-    }
-  *slope = stiffness;
-  return stiffness * (sunk - 0.5 * BED_SOFT_DEPTH);
+  double e = exp (x);
+  *slope = stiffness * e / (1 + e);
+  return tree->bed_grip * log1p (e);
+}
+
+bool
+lb_load_bed_step (const LbTree *tree, double sunk, double change, double *next)
+{
+  double x = (sunk - LB_TREE_BED_DEPTH) / tree->bed_softness, slope;
+
+  if (x < -BED_REACH)
+    return false;
+  double force = bed_force (tree, sunk, &slope) + slope * change;
+  if (force <= 0)
+    return false;
+  double share = force / tree->bed_grip;
+  *next =
+      LB_TREE_BED_DEPTH + tree->bed_softness * (share > BED_REACH ? share : log (expm1 (share)));
+  return true;
 }
 
 double
 lb_load_bed_force (const LbTree *tree, const LbTreeNode *node)
 {
   LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
-  double slope;
+  double above = node->position.z + bed.depth, slope;
 
-  return bed_force (node->bed_stiffness,
-                    -(node->position.z + bed.depth) / sqrt (1 + bed.slope * bed.slope), &slope);
+  if (above >= BED_REACH * tree->bed_softness)
+    return 0;
+  return bed_force (tree, -above, &slope);
 }
 
 /* One-sided spring normal to the bed, and friction downstream along it: the boat moves upstream
@@ -316,21 +368,21 @@ load_bed (const LbTree *tree, const LbTreeNode *node, double *force, double *jac
   LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
   double above = node->position.z + bed.depth;
 
-  if (above >= 0)
+  if (above >= BED_REACH * tree->bed_softness)
     return;
 
   double s = bed.slope, norm = sqrt (1 + s * s), cube = norm * norm * norm;
   double mu = tree->boat_speed > 0   ? tree->bed_friction
               : tree->boat_speed < 0 ? -tree->bed_friction
                                      : 0;
-  double slope, n = bed_force (node->bed_stiffness, -above / norm, &slope);
+  double slope, n = bed_force (tree, -above, &slope);
   double along = (s + mu) / norm, up = (1 - mu * s) / norm;
   force[0] += n * along;
   force[2] += n * up;
   if (jacobian == NULL)
     return;
 
-  double by_x = -slope * (s / norm - above * s * bed.bend / cube), by_z = -slope / norm;
+  double by_x = -slope * s, by_z = -slope;
   jacobian[0] += by_x * along + n * bed.bend * (1 - mu * s) / cube;
   jacobian[2] += by_z * along;
   jacobian[6] += by_x * up - n * bed.bend * (s + mu) / cube;

@@ -34,3 +34,9 @@ void lb_load_free (const LbTree *tree, const LbTreeNode *node, double *force);
 
 /* Force, N, normal to the bed, with which the bed carries `node`. */
 double lb_load_bed_force (const LbTree *tree, const LbTreeNode *node);
+
+/* How deep, m, a node that has sunk into the bed by `sunk` ends in it after a Newton step that
+ * would sink it by `change` more: where the bed carries the force that the step foresees, which is
+ * not where the curved force law is when the move is taken as it is. False, and `*next` is left
+ * alone, for a node that the bed does not carry before or after. */
+bool lb_load_bed_step (const LbTree *tree, double sunk, double change, double *next);

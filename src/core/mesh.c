@@ -5,9 +5,8 @@
 
 #define PI 3.14159265358979323846
 
-/* Stiffness of the bed, N/m: a body that weighs W sinks in less than W / stiffness + 0.1 mm. */
-#define BED_STIFFNESS 1e5
-#define BED_SINK 2e-4 /* m, at the most, under the whole weight of the rig */
+/* The bed carries the weight, or this many N if that is more, at a sinking of one softness. */
+#define BED_GRIP 10
 
 /* Heights on the shank nearer than this, m, are one place. */
 #define SAME_PLACE 1e-6
@@ -238,6 +237,8 @@ load_values (LbTree *tree, const LbSetup *setup)
   tree->gravity = river->gravity;
   tree->boat_speed = setup->boat.speed_over_ground;
   tree->bed_friction = river->bed_friction;
+  tree->bed_softness = LB_TREE_BED_SOFTNESS;
+  tree->bed_grip = fmax (BED_GRIP, rig->weight.mass * river->gravity);
   tree->n_lines = rig->n_leaders + 2;
   tree->lines[LB_PART_MAINLINE] = load_line (&rig->mainline, &water, river->gravity);
   tree->lines[LB_PART_SHANK] = load_line (&rig->shank, &water, river->gravity);
@@ -251,17 +252,12 @@ load_values (LbTree *tree, const LbSetup *setup)
   tree->nodes[0].position = lb_vec3 (setup->boat.position, 0, setup->boat.reel_height);
 }
 
-/* What each node weighs against in pseudo-time, and how stiff the bed is under it. */
+/* What each node weighs against in pseudo-time. */
 static void
 load_nodes (LbTree *tree)
 {
-  double stiffness = fmax (BED_STIFFNESS, tree->bodies[0].weight_in_air / BED_SINK);
-
   for (size_t i = 0; i < tree->n_nodes; i++)
-    {
-      tree->nodes[i].settling = tree->nodes[i].body == 0 ? 1 : 0.05;
-      tree->nodes[i].bed_stiffness = stiffness;
-    }
+    tree->nodes[i].settling = tree->nodes[i].body == 0 ? 1 : 0.05;
   for (size_t i = 1; i < tree->n_nodes; i++)
     {
       double half = 0.5 * fmin (lb_tree_rest (tree, i), 1);

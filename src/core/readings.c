@@ -181,22 +181,32 @@ typedef struct
 {
   int part;
   size_t first, last; /* nodes that end the segments to compare */
+  LbVec3 start;       /* where the first of them begins */
 } Stretch;
 
-/* The segments of a leader beyond its joint. */
+/* The part of a leader beyond its joint; the segment that reaches out of the joint is cut. */
 static Stretch
 leader_stretch (const Reader *reader, size_t leader)
 {
   const LbShape *shape = reader->shape;
-  int part = LB_PART_LEADER_0 + (int) leader;
-  double keep_off = joint_length (&reader->setup->rig.leaders[leader]), along = 0;
+  double keep_off = joint_length (&reader->setup->rig.leaders[leader]);
   size_t last = shape->lure[leader], first = last;
 
   while (shape->nodes[first].parent != shape->attachment[leader])
     first = shape->nodes[first].parent;
-  while (first < last && along + shape->nodes[first].rest_length < keep_off)
-    along += shape->nodes[first++].rest_length;
-  return (Stretch){ part, first, last };
+  while (first < last && shape->nodes[first].rest_length < keep_off)
+    keep_off -= shape->nodes[first++].rest_length;
+  const LbShapeNode *cut = &shape->nodes[first];
+  LbVec3 start = lb_vec3_lerp (shape->nodes[cut->parent].position, cut->position,
+                               fmin (keep_off / cut->rest_length, 1));
+  return (Stretch){ LB_PART_LEADER_0 + (int) leader, first, last, start };
+}
+
+/* Where the segment that ends at node `i` of a stretch begins. */
+static LbVec3
+segment_start (const LbShape *shape, const Stretch *stretch, size_t i)
+{
+  return i == stretch->first ? stretch->start : shape->nodes[shape->nodes[i].parent].position;
 }
 
 static void
@@ -205,10 +215,10 @@ compare_stretches (const LbShape *shape, Stretch a, Stretch b, LbApproach *close
   for (size_t i = a.first; i <= a.last; i++)
     for (size_t j = b.first; j <= b.last; j++)
       {
-        const LbShapeNode *p = &shape->nodes[i], *q = &shape->nodes[j];
         LbVec3 middle;
-        double distance = segment_distance (p->position, shape->nodes[p->parent].position,
-                                            q->position, shape->nodes[q->parent].position, &middle);
+        double distance =
+            segment_distance (shape->nodes[i].position, segment_start (shape, &a, i),
+                              shape->nodes[j].position, segment_start (shape, &b, j), &middle);
         if (!lb_is_set (closest->distance) || distance < closest->distance)
           *closest = (LbApproach){ distance, a.part, b.part, middle };
       }
@@ -220,8 +230,10 @@ find_closest (const Reader *reader)
 {
   const LbShape *shape = reader->shape;
   LbApproach closest = { .distance = LB_UNSET };
-  Stretch upright[2] = { { LB_PART_MAINLINE, 1, shape->shank_top },
-                         { LB_PART_SHANK, shape->shank_top + 1, shape->weight } };
+  Stretch upright[2] = {
+    { LB_PART_MAINLINE, 1, shape->shank_top, shape->nodes[0].position },
+    { LB_PART_SHANK, shape->shank_top + 1, shape->weight, shape->nodes[shape->shank_top].position },
+  };
 
   for (size_t i = 0; i < shape->n_leaders; i++)
     {

@@ -14,11 +14,24 @@
 #define LAST_MOVE 2e-5
 #define LAST_PULL 2e-4
 
-#define LARGEST_MOVE 1.5     /* m, in one Newton step */
-#define DIRECT_ITERATIONS 14 /* before Newton from the present state is given up */
+#define LARGEST_MOVE 1.0     /* m, in one Newton step, */
+#define MOVE_PER_LINE 0.06   /* and per m of line out */
+#define LARGEST_TURN 0.7     /* of any segment in one step, as a share of its length */
+#define DIRECT_ITERATIONS 20 /* before Newton from the present state is given up */
 #define SWEEPS 8
+#define SOFT_BED 0.01 /* m, softness */
+#define HARDEN_ITERATIONS 30
+#define HARDEN_BY 0.15
+#define FAST_FLOW 5.0       /* m/s, that a hard case is started from */
+#define FIRST_SLOWING 0.5   /* share that is kept of it at the first step */
+#define LEAST_SLOWING 0.999 /* slower than this is given up */
+#define SLOWEST_EXTRA 1e-3  /* m/s */
+#define SETTLE_ITERATIONS 400
+#define SEARCH_TRIALS 80       /* of the line out */
 #define FIRST_PSEUDO_TIME 0.02 /* s */
-#define PSEUDO_MOVE 0.25       /* m, aimed at in one pseudo-time step */
+#define TRY_NEWTON_SPEED 0.02  /* m/s, of the fastest node: below it Newton is tried */
+#define LARGEST_PSEUDO_SIZE 3  /* of a step that is taken, against the one aimed at */
+#define PSEUDO_TURN 0.2        /* of any segment, aimed at in one pseudo-time step */
 
 LbSteady *
 lb_steady_new (void)
@@ -65,11 +78,29 @@ balanced (LbSteady *steady)
              || fabs (lb_tree_weight_height (tree) - tree->hold_height) <= HEIGHT_TOLERANCE);
 }
 
+static double
+largest_move (const LbTree *tree)
+{
+  return LARGEST_MOVE + MOVE_PER_LINE * tree->line_out;
+}
+
+/* The share of a step that may be taken without turning any segment too far. */
+static double
+take_factor (const LbTree *tree, const LbTreeStep *step)
+{
+  double largest = fmax (step->move, fabs (step->line));
+  double limit = largest_move (tree);
+  double by_move = largest > limit ? limit / largest : 1;
+
+  return step->turn > LARGEST_TURN ? fmin (by_move, LARGEST_TURN / step->turn) : by_move;
+}
+
 /* Newton from the present state; true when it has arrived. */
 static bool
 newton (LbSteady *steady, size_t iterations)
 {
   LbTree *tree = &steady->tree;
+  double last_move = INFINITY;
 
   for (size_t k = 0; k < iterations && steady->iterations < steady->limit; k++)
     {
@@ -78,13 +109,38 @@ newton (LbSteady *steady, size_t iterations)
       if (!step.finite)
         return false;
       double largest = fmax (step.move, fabs (step.line));
-      lb_tree_take (tree, largest > LARGEST_MOVE ? LARGEST_MOVE / largest : 1);
-      if (tree->holding && tree->line_out < LB_STEADY_SHORTEST_LINE)
-        tree->line_out = LB_STEADY_SHORTEST_LINE;
+      double factor = take_factor (tree, &step);
+      /* Steps that do not get smaller go to and fro across a kink. */
+      if (k > 4 && step.move > 0.8 * last_move)
+        factor *= 0.5;
+      last_move = step.move;
+      lb_tree_take (tree, factor);
+      if (tree->holding)
+        tree->line_out =
+            fmin (fmax (tree->line_out, LB_STEADY_SHORTEST_LINE), LB_STEADY_LONGEST_LINE);
       if (largest <= LAST_MOVE && step.pull <= LAST_PULL && balanced (steady))
         return true;
     }
   return false;
+}
+
+/* Everything straight downstream from the reel, level or sloping down to just under the surface: a
+ * start that touches nothing. */
+static void
+stretch_out (LbTree *tree)
+{
+  for (size_t i = 1; i < tree->n_nodes; i++)
+    {
+      LbTreeNode *node = &tree->nodes[i];
+      LbVec3 from = tree->nodes[node->parent].position;
+      double rest = lb_tree_rest (tree, i);
+      double fall = fmin (fmax (from.z + 0.02, 0), 0.7 * rest);
+
+      node->position = from;
+      node->position.x += sqrt (rest * rest - fall * fall);
+      node->position.z -= fall;
+      node->tension = 0.01;
+    }
 }
 
 /* Straight down from the reel, leaders straight downstream: the start of a cold solve. */
@@ -117,90 +173,214 @@ start_cold (LbTree *tree)
     lb_tree_sweep (tree, k == 0 ? 1 : 0.7);
 }
 
+/* The next pseudo-time step after one of `size`, 1 being the size aimed at. `growth` is how fast it
+ * may grow, which every step that came out too large makes less. */
+static double
+next_pseudo_time (double pseudo_time, double size, double *growth)
+{
+  if (size > 1)
+    *growth = fmax (1.2, 1 + 0.7 * (*growth - 1));
+  double factor = fmin (*growth, 1 / (size + 1e-9));
+  return fmin (fmax (pseudo_time * fmax (factor, 0.2), 1e-6), 1e8);
+}
+
 /* Lets the rig settle in pseudo-time, ever faster, until Newton takes over. Finds a stable shape
  * from anywhere. */
 static bool
 settle (LbSteady *steady)
 {
   LbTree *tree = &steady->tree;
-  double pseudo_time = FIRST_PSEUDO_TIME;
+  double pseudo_time = FIRST_PSEUDO_TIME, growth = 3, try_below = TRY_NEWTON_SPEED;
 
-  while (steady->iterations < steady->limit)
+  for (size_t k = 0; k < SETTLE_ITERATIONS && steady->iterations < steady->limit; k++)
     {
       LbTreeStep step = lb_tree_step (tree, pseudo_time);
+      double size = fmax (step.turn / PSEUDO_TURN, step.move / (0.3 * largest_move (tree)));
+      double speed = step.move / pseudo_time;
+
       steady->iterations++;
       if (!step.finite)
         return false;
-      double largest = fmax (step.move, fabs (step.line));
-      lb_tree_take (tree, largest > LARGEST_MOVE ? LARGEST_MOVE / largest : 1);
-      if (largest < 1e-3 && pseudo_time > 1e3 && newton (steady, DIRECT_ITERATIONS))
-        return true;
-      pseudo_time *= fmin (fmax (PSEUDO_MOVE / (largest + 1e-12), 0.3), 3);
-      pseudo_time = fmin (fmax (pseudo_time, 1e-5), 1e8);
+      if (size < LARGEST_PSEUDO_SIZE || pseudo_time < 1e-4)
+        lb_tree_take (tree, take_factor (tree, &step));
+      pseudo_time = next_pseudo_time (pseudo_time, size, &growth);
+      if (size < 1 && speed < try_below)
+        {
+          lb_tree_keep (tree);
+          if (newton (steady, HARDEN_ITERATIONS))
+            return true;
+          lb_tree_restore (tree);
+          try_below = 0.1 * speed;
+        }
     }
   return false;
 }
 
+/* ---- Line out given ---- */
+
+/* Solves on a soft bed from the rough shape at hand and hardens it step by step. */
 static bool
-solve_tree (LbSteady *steady, bool warm)
+solve_softly (LbSteady *steady)
 {
+  LbTree *tree = &steady->tree;
+  bool solved = settle (steady);
+
+  while (solved && tree->bed_softness > LB_TREE_BED_SOFTNESS)
+    {
+      lb_tree_harden (tree, fmax (HARDEN_BY * tree->bed_softness, LB_TREE_BED_SOFTNESS));
+      solved = newton (steady, HARDEN_ITERATIONS) || settle (steady);
+    }
+  tree->bed_softness = LB_TREE_BED_SOFTNESS;
+  return solved;
+}
+
+/* Solves in a much faster flow, which lifts the whole rig and stretches it out, and slows it down
+ * step by step. */
+static bool
+solve_from_fast (LbSteady *steady)
+{
+  LbTree *tree = &steady->tree;
+  double share = FIRST_SLOWING;
+  bool solved;
+
+  tree->extra_flow = FAST_FLOW;
+  stretch_out (tree);
+  solved = settle (steady);
+  while (solved && tree->extra_flow > 0)
+    {
+      double flow = tree->extra_flow;
+
+      lb_tree_keep (tree);
+      tree->extra_flow = share * flow > SLOWEST_EXTRA ? share * flow : 0;
+      if (newton (steady, DIRECT_ITERATIONS))
+        share = fmax (share * share, FIRST_SLOWING);
+      else
+        {
+          lb_tree_restore (tree);
+          tree->extra_flow = flow;
+          share = sqrt (share);
+          solved = share < LEAST_SLOWING;
+        }
+    }
+  tree->extra_flow = 0;
+  return solved;
+}
+
+static bool
+solve_given (LbSteady *steady, bool warm)
+{
+  LbTree *tree = &steady->tree;
+
   steady->statistics.warm = warm && newton (steady, DIRECT_ITERATIONS);
   if (steady->statistics.warm)
     return true;
-  start_cold (&steady->tree);
+  start_cold (tree);
   if (newton (steady, DIRECT_ITERATIONS))
     return true;
-  start_cold (&steady->tree);
-  return settle (steady);
+  tree->bed_softness = SOFT_BED;
+  start_cold (tree);
+  if (solve_softly (steady))
+    return true;
+  if (solve_from_fast (steady))
+    return true;
+  tree->bed_softness = SOFT_BED;
+  stretch_out (tree);
+  return solve_softly (steady);
 }
 
-/* ---- Holding the weight when Newton on the line out fails ---- */
+/* ---- Weight held: the line out is an unknown ---- */
 
 static bool
-height_at (LbSteady *steady, double line_out, double *height)
+hold_directly (LbSteady *steady, bool warm)
+{
+  LbTree *tree = &steady->tree;
+
+  steady->statistics.warm = warm;
+  if (!warm)
+    start_cold (tree);
+  return newton (steady, DIRECT_ITERATIONS) && tree->line_out < LB_STEADY_LONGEST_LINE
+         && tree->line_out > LB_STEADY_SHORTEST_LINE;
+}
+
+/* How far the weight is above where it should be with `line_out`; true when that was found. */
+static bool
+height_error (LbSteady *steady, double line_out, double *error)
 {
   steady->tree.holding = false;
   steady->tree.line_out = line_out;
-  steady->iterations = 0;
-  if (!solve_tree (steady, true))
+  if (!solve_given (steady, true))
     return false;
-  *height = lb_tree_weight_height (&steady->tree);
+  *error = lb_tree_weight_height (&steady->tree) - steady->tree.hold_height;
   return true;
 }
 
-/* Finds the shortest line out that gets the weight down to its height, by trying: longer and longer
- * until it is low enough, then halving. */
+/* From the rig with the line out that the rough shape came to: a sound start for Newton. */
+static bool
+hold_from_guess (LbSteady *steady)
+{
+  LbTree *tree = &steady->tree;
+  double error;
+
+  start_cold (tree);
+  if (!height_error (steady, fmin (tree->line_out, LB_STEADY_LONGEST_LINE), &error))
+    return false;
+  tree->holding = true;
+  return hold_directly (steady, true);
+}
+
+/* Between a line that is too short and one that is long enough, closes in on the one that is right,
+ * by false position that halves the weight of an end that stays (Illinois). */
+static LbStatus
+close_in (LbSteady *steady, double low, double low_error, double high, double high_error)
+{
+  for (int k = 0; k < SEARCH_TRIALS && high - low > 1e-12 * high; k++)
+    {
+      double error, trial = low + (high - low) * low_error / (low_error - high_error);
+      if (!(trial > low && trial < high))
+        trial = 0.5 * (low + high);
+      if (!height_error (steady, trial, &error))
+        return LB_STATUS_NO_CONVERGENCE;
+      if (fabs (error) <= HEIGHT_TOLERANCE)
+        return LB_STATUS_OK;
+      if (error > 0)
+        {
+          low = trial;
+          low_error = error;
+          high_error *= 0.5;
+        }
+      else
+        {
+          high = trial;
+          high_error = error;
+          low_error *= 0.5;
+        }
+    }
+  return LB_STATUS_OK;
+}
+
+/* Finds the shortest line out that gets the weight down to its height, by trial: longer and longer
+ * until it is low enough, then closing in. */
 static LbStatus
 hold_by_search (LbSteady *steady)
 {
-  double target = steady->tree.hold_height;
-  double low = LB_STEADY_SHORTEST_LINE, high = low, height;
+  double low, low_error, high = LB_STEADY_SHORTEST_LINE, high_error;
 
-  if (!height_at (steady, low, &height))
+  if (!height_error (steady, high, &high_error))
     return LB_STATUS_NO_CONVERGENCE;
-  if (height <= target)
+  if (high_error <= 0)
     return LB_STATUS_LINE_AT_SHORTEST;
   do
     {
-      low = high;
       if (high >= LB_STEADY_LONGEST_LINE)
         return LB_STATUS_LINE_AT_LONGEST;
-      high = fmin (1.3 * high + 0.2, LB_STEADY_LONGEST_LINE);
-      if (!height_at (steady, high, &height))
+      low = high;
+      low_error = high_error;
+      high = fmin (1.25 * high + 0.2, LB_STEADY_LONGEST_LINE);
+      if (!height_error (steady, high, &high_error))
         return LB_STATUS_NO_CONVERGENCE;
     }
-  while (height > target);
-  for (int k = 0; k < 60 && high - low > 1e-11 * high; k++)
-    {
-      double middle = 0.5 * (low + high);
-      if (!height_at (steady, middle, &height))
-        return LB_STATUS_NO_CONVERGENCE;
-      if (height > target)
-        low = middle;
-      else
-        high = middle;
-    }
-  return LB_STATUS_OK;
+  while (high_error > 0);
+  return close_in (steady, low, low_error, high, high_error);
 }
 
 LbStatus
@@ -208,20 +388,26 @@ lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm)
 {
   LbTree *tree = &steady->tree;
   const LbLineOut *line_out = &setup->rig.line_out;
-  bool holding = line_out->mode != LB_LINE_OUT_GIVEN;
 
-  tree->holding = holding;
+  tree->holding = line_out->mode != LB_LINE_OUT_GIVEN;
   tree->hold_height = line_out->mode == LB_LINE_OUT_WEIGHT_ABOVE_BED ? line_out->value : 0;
-  if (!holding)
-    tree->line_out = line_out->value;
-  else if (!warm)
-    tree->line_out = fmax (setup->river.depth + setup->boat.reel_height - setup->rig.shank_length
-                               - tree->hold_height,
-                           LB_STEADY_SHORTEST_LINE);
-  if (solve_tree (steady, warm) && (!holding || tree->line_out < LB_STEADY_LONGEST_LINE)
-      && (!holding || tree->line_out > LB_STEADY_SHORTEST_LINE))
+  if (!tree->holding)
+    {
+      tree->line_out = line_out->value;
+      return solve_given (steady, warm) ? LB_STATUS_OK : LB_STATUS_NO_CONVERGENCE;
+    }
+  if (warm && hold_directly (steady, true))
     return LB_STATUS_OK;
-  return holding ? hold_by_search (steady) : LB_STATUS_NO_CONVERGENCE;
+  double first_guess = fmax (setup->river.depth + setup->boat.reel_height - setup->rig.shank_length
+                                 - tree->hold_height,
+                             LB_STEADY_SHORTEST_LINE);
+  tree->line_out = first_guess;
+  if (hold_directly (steady, false))
+    return LB_STATUS_OK;
+  tree->line_out = first_guess;
+  if (hold_from_guess (steady))
+    return LB_STATUS_OK;
+  return hold_by_search (steady);
 }
 
 LbStatus

@@ -5,7 +5,6 @@
 #define COARSEST_SEGMENTS 200
 
 #define N_LEVELS 3
-#define LEVEL_ITERATIONS 60 /* Newton steps granted to each mesh */
 
 /* The node at the water surface is put there to within this, m. */
 #define WATERLINE_TOLERANCE 1e-9
@@ -37,7 +36,6 @@ solve_level (LbSteady *steady, const LbSetup *setup, LbMeshPlan *plan)
 
   for (int try = 0; try < WATERLINE_TRIES; try++)
     {
-      steady->limit = steady->iterations + LEVEL_ITERATIONS;
       status = lb_steady_solve_plan (steady, setup, plan, true);
       if (lb_status_is_failure (status) || !lb_is_set (plan->waterline))
         return status;
@@ -121,7 +119,6 @@ static LbStatus
 solve_levels (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, LbShape *level)
 {
   steady->solved = false;
-  steady->limit = LB_STEADY_DEFAULT_ITERATIONS;
   LbStatus remark = lb_steady_solve_plan (steady, setup, &plan, false);
   plan.waterline = lb_status_is_failure (remark) ? LB_UNSET : find_waterline (&steady->tree);
 

@@ -10,7 +10,7 @@ struct LbSteady
   LbTree tree;
   LbShape shape;
   bool solved;              /* tree holds an answer to start from */
-  size_t iterations, limit; /* of this solve; the limit counts anew for each trial line out */
+  size_t iterations, limit; /* of this solve */
   LbSteadyStatistics statistics;
 };
 

@@ -8,9 +8,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A slack segment shortens under this much push, N, as if it were a spring of that stiffness: a
- * line cannot push, its slack only folds. */
-#define SLACK_STIFFNESS 0.02
+/* A line cannot push: its slack folds. Below a few times this tension, N, a segment folds up, as
+ * 1 - exp (-tension / this), so that no tension is ever below 0 and every shape is held together.
+ * A line that carries anything at all is not changed by it. */
+#define SLACK_TENSION 1e-6
+
+/* The share of its tension that a segment keeps at least in one step. */
+#define LEAST_KEPT_TENSION 0.05
 
 void
 lb_tree_clear (LbTree *tree)
@@ -46,9 +50,14 @@ larger (double a, double b)
 static inline double
 stretch (const LbTreeLine *line, double tension, double *slope)
 {
-  double stiffness = tension >= 0 ? line->stiffness : SLACK_STIFFNESS;
-  *slope = 1 / stiffness;
-  return tension / stiffness;
+  double elastic = tension / line->stiffness;
+
+  *slope = 1 / line->stiffness;
+  if (tension > 40 * SLACK_TENSION)
+    return elastic;
+  double folded = exp (-tension / SLACK_TENSION);
+  *slope = *slope * (1 - folded) + (1 + elastic) * folded / SLACK_TENSION;
+  return (1 + elastic) * (1 - folded) - 1;
 }
 
 /* P += Q R for 3 by 3 matrices stored row by row. */
@@ -218,10 +227,21 @@ line_step (const LbTree *tree)
   return -(misfit + by_step) / by_line;
 }
 
+/* How far the step moves node `i` against its parent, as a share of the segment between them. */
+static double
+turn_of (const LbTree *tree, size_t i)
+{
+  const LbTreeNode *node = &tree->nodes[i], *parent = &tree->nodes[node->parent];
+  double dx = node->move[0] - parent->move[0], dy = node->move[1] - parent->move[1],
+         dz = node->move[2] - parent->move[2];
+
+  return sqrt (dx * dx + dy * dy + dz * dz) / lb_tree_rest (tree, i);
+}
+
 LbTreeStep
 lb_tree_step (LbTree *tree, double pseudo_time)
 {
-  LbTreeStep step = { 0, 0, 0, true };
+  LbTreeStep step = { 0, 0, 0, 0, true };
   LbTreeNode *reel = &tree->nodes[0];
 
   memset (reel->move, 0, sizeof reel->move);
@@ -255,6 +275,7 @@ lb_tree_step (LbTree *tree, double pseudo_time)
 
       node->t0 = pull;
       step.pull = larger (step.pull, fabs (pull));
+      step.turn = larger (step.turn, turn_of (tree, i));
       for (int k = 0; k < 3; k++)
         step.move = larger (step.move, fabs (node->move[k]));
       if (!isfinite (pull) || !isfinite (node->move[0] + node->move[1] + node->move[2]))
@@ -264,6 +285,23 @@ lb_tree_step (LbTree *tree, double pseudo_time)
   return step;
 }
 
+/* Moves a node by its share of the step. What the bed carries slides along it and ends where the
+ * bed carries the force foreseen for it. */
+static void
+take_move (const LbTree *tree, LbTreeNode *node, double factor)
+{
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
+  double sunk = -node->position.z - bed.depth;
+  double dx = factor * node->move[0], dz = factor * node->move[2];
+
+  node->position.x += dx;
+  node->position.y += factor * node->move[1];
+  node->position.z += dz;
+  double next;
+  if (lb_load_bed_step (tree, sunk, -dz - bed.slope * dx, &next))
+    node->position.z = -lb_bed_at (&tree->current.bed, node->position.x).depth - next;
+}
+
 void
 lb_tree_take (LbTree *tree, double factor)
 {
@@ -271,12 +309,48 @@ lb_tree_take (LbTree *tree, double factor)
     {
       LbTreeNode *node = &tree->nodes[i];
 
-      node->position.x += factor * node->move[0];
-      node->position.y += factor * node->move[1];
-      node->position.z += factor * node->move[2];
-      node->tension += factor * node->t0;
+      take_move (tree, node, factor);
+      node->tension =
+          larger (node->tension + factor * node->t0, LEAST_KEPT_TENSION * node->tension);
     }
   tree->line_out += factor * tree->line_step;
+}
+
+void
+lb_tree_keep (LbTree *tree)
+{
+  for (size_t i = 0; i < tree->n_nodes; i++)
+    {
+      tree->nodes[i].kept_position = tree->nodes[i].position;
+      tree->nodes[i].kept_tension = tree->nodes[i].tension;
+    }
+}
+
+void
+lb_tree_restore (LbTree *tree)
+{
+  for (size_t i = 0; i < tree->n_nodes; i++)
+    {
+      tree->nodes[i].position = tree->nodes[i].kept_position;
+      tree->nodes[i].tension = tree->nodes[i].kept_tension;
+    }
+}
+
+void
+lb_tree_harden (LbTree *tree, double softness)
+{
+  double lower_by = tree->bed_softness - softness;
+
+  for (size_t i = 1; i < tree->n_nodes; i++)
+    {
+      LbTreeNode *node = &tree->nodes[i];
+      double above = node->position.z + lb_bed_at (&tree->current.bed, node->position.x).depth;
+      double pressed = (-above - LB_TREE_BED_DEPTH) / tree->bed_softness;
+      /* What hardly feels the bed stays where it is, and what lies between partly so. */
+      double carried = fmin (fmax ((pressed + 14) / 4, 0), 1);
+      node->position.z += carried * lower_by * pressed;
+    }
+  tree->bed_softness = softness;
 }
 
 double
@@ -358,25 +432,54 @@ lb_tree_forces (LbTree *tree, LbShape *shape, double *gap)
 
 /* ---- The sweep ---- */
 
+/* Height, m, at which a sweep lays what the bed carries: where its force is but small. */
+static double
+bed_top (const LbTree *tree, double x)
+{
+  return -lb_bed_at (&tree->current.bed, x).depth - LB_TREE_BED_DEPTH + 5 * tree->bed_softness;
+}
+
+/* Where a segment of `length` from `from` that would end under the bed touches it instead, sideways
+ * direction kept: by halving along the bed. */
+static LbVec3
+place_on_bed (const LbTree *tree, LbVec3 from, LbVec3 d, double length)
+{
+  double level = hypot (d.x, d.y);
+  double along_x = level > 1e-9 ? d.x / level : 1, along_y = level > 1e-9 ? d.y / level : 0;
+  double low = 0, high = length;
+  LbVec3 p = from;
+
+  for (int k = 0; k < 40; k++)
+    {
+      double run = 0.5 * (low + high);
+      p.x = from.x + run * along_x;
+      p.y = from.y + run * along_y;
+      p.z = bed_top (tree, p.x);
+      if (lb_vec3_norm (lb_vec3_sub (p, from)) < length)
+        low = run;
+      else
+        high = run;
+    }
+  return p;
+}
+
 /* Puts a node at the end of its segment, in direction `d` (unit) from its parent, but neither under
- * the bed nor, when it only floats, above the surface. */
+ * the bed nor, unless its parent is higher, above the surface. */
 static LbVec3
 place (const LbTree *tree, LbVec3 from, LbVec3 d, double length)
 {
   LbVec3 p = lb_vec3_add_scaled (from, length, d);
-  double bed = -lb_bed_at (&tree->current.bed, p.x).depth;
   double ceiling = fmax (0, from.z);
 
-  if (p.z >= bed && p.z <= ceiling)
+  if (p.z < bed_top (tree, p.x))
+    return place_on_bed (tree, from, d, length);
+  if (p.z <= ceiling)
     return p;
-  p.z = p.z < bed ? bed : ceiling;
-  double fall = fmin (fabs (p.z - from.z), length);
-  double run = sqrt (fmax (length * length - fall * fall, 0));
-  double level = hypot (d.x, d.y);
+  double rise = fmin (ceiling - from.z, length);
+  double run = sqrt (fmax (length * length - rise * rise, 0)), level = hypot (d.x, d.y);
   p.x = from.x + (level > 1e-9 ? run * d.x / level : run);
   p.y = from.y + (level > 1e-9 ? run * d.y / level : 0);
-  bed = -lb_bed_at (&tree->current.bed, p.x).depth;
-  p.z = fmax (p.z, bed);
+  p.z = from.z + rise;
   return p;
 }
 
@@ -401,8 +504,7 @@ gather_loads (LbTree *tree)
       lb_load_segment (tree, node, parent, lb_tree_rest (tree, i), &segment, false);
       for (int k = 0; k < 3; k++)
         node->b[k] += segment.on_node[k];
-      LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
-      if (node->position.z <= -bed.depth + 1e-6 && node->b[2] < 0)
+      if (node->position.z <= bed_top (tree, node->position.x) + 1e-9 && node->b[2] < 0)
         {
           node->b[0] -= (tree->boat_speed > 0 ? tree->bed_friction : 0) * node->b[2];
           node->b[2] = 0;
@@ -442,6 +544,7 @@ lb_tree_sweep (LbTree *tree, double blend)
       const LbTreeNode *first = &tree->nodes[1];
       double down = fmax (-first->move[2], 0.1);
       double error = lb_tree_weight_height (tree) - tree->hold_height;
-      tree->line_out = fmax (tree->line_out + error / down, LB_TREE_SHORTEST_SWEEP);
+      double change = fmin (error / down, 0.5 * tree->line_out + 0.5);
+      tree->line_out = fmax (tree->line_out + change, LB_TREE_SHORTEST_SWEEP);
     }
 }

@@ -49,20 +49,21 @@ typedef struct
 typedef struct
 {
   /* Mesh */
-  int parent;           /* index, below the node's own */
-  int line;             /* index into lines */
-  int part;             /* LbPart */
-  int body;             /* index into bodies, -1 for none */
-  int piece;            /* of the mesh: segments of one piece share its length */
-  double share;         /* of the piece's length */
-  double rest;          /* m, unstretched length of the segment to the parent, at line out 0 */
-  double rest_rate;     /* d rest / d line out */
-  double bed_stiffness; /* N/m, of the bed under this node */
-  double settling;      /* N s/m, resistance in pseudo-time (see lb_tree_step) */
+  int parent;       /* index, below the node's own */
+  int line;         /* index into lines */
+  int part;         /* LbPart */
+  int body;         /* index into bodies, -1 for none */
+  int piece;        /* of the mesh: segments of one piece share its length */
+  double share;     /* of the piece's length */
+  double rest;      /* m, unstretched length of the segment to the parent, at line out 0 */
+  double rest_rate; /* d rest / d line out */
+  double settling;  /* N s/m, resistance in pseudo-time (see lb_tree_step) */
 
   /* State */
-  LbVec3 position; /* m */
-  double tension;  /* N */
+  LbVec3 position;      /* m */
+  double tension;       /* N */
+  LbVec3 kept_position; /* what lb_tree_restore() goes back to */
+  double kept_tension;
 
   /* Elimination: the node's own equations, gathered from its loads and its children ... */
   double a[9]; /* d residual / d position, row by row */
@@ -107,7 +108,10 @@ typedef struct
   LbCurrent current;
   double gravity;    /* m/s2 */
   double boat_speed; /* m/s over the ground, upstream: every part moves with the boat */
+  double extra_flow; /* m/s everywhere, on the way to an answer; 0 in the answer */
   double bed_friction;
+  double bed_softness; /* m, over which the bed takes up a node's weight */
+  double bed_grip;     /* N, that it carries when a node has sunk in by about that much */
 
   double line_out;    /* m; an unknown when holding */
   bool holding;       /* the weight is held at hold_height above the bed */
@@ -121,11 +125,18 @@ typedef struct
   double move; /* m, largest of any node */
   double pull; /* N, largest change of any tension */
   double line; /* m, change of the line out */
+  double turn; /* largest move of a node against its parent, by the length between them */
   bool finite;
 } LbTreeStep;
 
 /* The line out, m, that a sweep never goes below. */
 #define LB_TREE_SHORTEST_SWEEP 0.05
+
+/* The bed's softness, m, in an answer, and how far under its surface, m, it begins to carry in
+ * earnest: what lies on the bed has sunk in by about half a millimetre, what just touches is free.
+ */
+#define LB_TREE_BED_SOFTNESS 4e-5
+#define LB_TREE_BED_DEPTH 4.8e-4
 
 void lb_tree_clear (LbTree *tree);
 
@@ -147,6 +158,10 @@ LbTreeStep lb_tree_step (LbTree *tree, double pseudo_time);
 /* Takes the computed step, shortened by `factor`. */
 void lb_tree_take (LbTree *tree, double factor);
 
+/* Keeps the present state, and goes back to the kept one. */
+void lb_tree_keep (LbTree *tree);
+void lb_tree_restore (LbTree *tree);
+
 /* Evaluates all forces at the present state and returns the largest force, N, left over at any node
  * and, in `gap`, the largest misfit of a segment's length, m. Fills `shape` too, unless NULL; it
  * must have been resized to the tree. */
@@ -156,6 +171,10 @@ double lb_tree_forces (LbTree *tree, LbShape *shape, double *gap);
  * sweep from the tips to the reel and one back, kept above the bed. A cheap way towards the answer
  * from afar. `blend` (0 to 1) is how much of the new directions is taken. */
 void lb_tree_sweep (LbTree *tree, double blend);
+
+/* Makes the bed as hard as `softness`, m, and moves what lies on it so that it is carried with the
+ * same force as before. */
+void lb_tree_harden (LbTree *tree, double softness);
 
 /* Height of the weight above the bed, m. */
 double lb_tree_weight_height (const LbTree *tree);
