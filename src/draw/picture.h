@@ -33,6 +33,7 @@ typedef struct
 {
   double x_min, x_max; /* m, downstream */
   double z_min, z_max; /* m, above the water surface */
+  double x_rig;        /* m; upstream of it there is only the boat, above the water */
 } LbExtents;
 
 /* True if there is a solved rig to draw. */

@@ -13,7 +13,7 @@
 #include <cairo.h>
 #include <glib.h>
 
-#include "draw-context.h"
+#include "draw_context.h"
 #include "picture.h"
 #include "style.h"
 #include "view.h"
@@ -62,13 +62,21 @@ typedef struct
 
 /* The side view of `picture` in `width` x `height` drawing units. `view` as lb_view_fit() gives it.
  * Free with lb_scene_free(). The context must outlive the scene. */
-LbScene *lb_side_view_new (LbDrawContext *context, const LbPicture *picture, const LbStyle *style,
-                           const LbView *view, double width, double height);
+LbScene *lb_side_view_new (LbDrawContext *context,
+                           const LbPicture *picture,
+                           const LbStyle *style,
+                           const LbView *view,
+                           double width,
+                           double height);
 
 /* The bed strip: the lowest metre (3 ft) of water along the rig, stretched upward. x as in `view`,
  * the side view above it; `width` x `height` are the strip's own. */
-LbScene *lb_bed_strip_new (LbDrawContext *context, const LbPicture *picture, const LbStyle *style,
-                           const LbView *view, double width, double height);
+LbScene *lb_bed_strip_new (LbDrawContext *context,
+                           const LbPicture *picture,
+                           const LbStyle *style,
+                           const LbView *view,
+                           double width,
+                           double height);
 
 void lb_scene_free (LbScene *scene); /* NULL is fine */
 
@@ -80,9 +88,10 @@ guint64 lb_scene_background_key (const LbScene *scene);
 
 /* The tiles of the foreground. They do not overlap; together they hold all of it. */
 size_t lb_scene_n_tiles (const LbScene *scene);
-LbBox lb_scene_tile_bounds (const LbScene *scene, size_t tile);     /* whole drawing units */
-guint64 lb_scene_tile_key (const LbScene *scene, size_t tile);      /* same bounds and key: same paint */
-void lb_scene_paint_tile (const LbScene *scene, cairo_t *cr, size_t tile); /* in scene coordinates */
+LbBox lb_scene_tile_bounds (const LbScene *scene, size_t tile); /* whole drawing units */
+guint64 lb_scene_tile_key (const LbScene *scene, size_t tile); /* same bounds and key: same paint */
+void
+lb_scene_paint_tile (const LbScene *scene, cairo_t *cr, size_t tile); /* in scene coordinates */
 
 /* The thing under (x, y), or the nearest within `tolerance` drawing units; small things before
  * large ones. From the geometry that is painted. */

@@ -17,7 +17,7 @@ typedef enum
   LB_COLOUR_SKY_LOW,
   LB_COLOUR_WATER_TOP,
   LB_COLOUR_WATER_LOW,
-  LB_COLOUR_SURFACE,    /* the line between air and water */
+  LB_COLOUR_SURFACE, /* the line between air and water */
   LB_COLOUR_BED_TOP,
   LB_COLOUR_BED_LOW,
   LB_COLOUR_BED_LINE,
@@ -27,9 +27,9 @@ typedef enum
   LB_COLOUR_TEXT,       /* words that must be read */
   LB_COLOUR_TEXT_QUIET, /* scales */
   LB_COLOUR_TEXT_ON_BED,
-  LB_COLOUR_CARD,       /* what words stand on over the water */
+  LB_COLOUR_CARD, /* what words stand on over the water */
   LB_COLOUR_CARD_EDGE,
-  LB_COLOUR_POINTER,    /* the thin line from a label to its thing */
+  LB_COLOUR_POINTER, /* the thin line from a label to its thing */
   LB_COLOUR_HULL,
   LB_COLOUR_HULL_TRIM,
   LB_COLOUR_HULL_LINE,
@@ -42,15 +42,15 @@ typedef enum
   LB_COLOUR_LURE_BACK,
   LB_COLOUR_LURE_BELLY,
   LB_COLOUR_LURE_LINE,
-  LB_COLOUR_CURRENT,    /* the arrows of the water's speed */
+  LB_COLOUR_CURRENT, /* the arrows of the water's speed */
   LB_COLOUR_ANGLE,
   LB_COLOUR_BAND,
   LB_COLOUR_BAND_EDGE,
-  LB_COLOUR_INSIDE,     /* markers: in the band, above, below, on the bed */
+  LB_COLOUR_INSIDE, /* markers: in the band, above, below, on the bed */
   LB_COLOUR_ABOVE,
   LB_COLOUR_BELOW,
   LB_COLOUR_ON_BED,
-  LB_COLOUR_REMARK,     /* words of a remark, and its card */
+  LB_COLOUR_REMARK, /* words of a remark, and its card */
   LB_COLOUR_REMARK_CARD,
   LB_N_COLOURS,
 } LbColour;
@@ -75,18 +75,18 @@ typedef struct
 typedef struct
 {
   LbTheme theme;
-  double scale;                /* all sizes below were multiplied with this */
+  double scale; /* all sizes below were multiplied with this */
   LbRgba colours[LB_N_COLOURS];
   double font_size[LB_N_FONTS];
-  const char *font_family;     /* static; a Pango list of families */
+  const char *font_family; /* static; a Pango list of families */
   double wire_width;
   double shank_width;
   double leader_width;
   double outline_width;
   double grid_width;
   double pointer_width;
-  double pad;                  /* inside a card, and the gap between things */
-  double lure_length_least;    /* a lure is drawn true to scale but never shorter */
+  double pad;               /* inside a card, and the gap between things */
+  double lure_length_least; /* a lure is drawn true to scale but never shorter */
   double weight_radius_least;
 } LbStyle;
 

@@ -15,10 +15,10 @@ typedef struct
   double style_scale;   /* of the style it was fitted for */
   double left, right;   /* drawing units kept free for the scales on either side */
   double top, bottom;
-  double x_left;        /* m, at drawing x = 0 */
-  double z_top;         /* m, at drawing y = 0 */
-  double per_metre_x;   /* drawing units */
-  double per_metre_z;   /* the same as per_metre_x in a picture that is true to scale */
+  double x_left;      /* m, at drawing x = 0 */
+  double z_top;       /* m, at drawing y = 0 */
+  double per_metre_x; /* drawing units */
+  double per_metre_z; /* the same as per_metre_x in a picture that is true to scale */
 } LbView;
 
 static inline double
@@ -49,8 +49,11 @@ lb_view_world_z (const LbView *view, double py)
  * (may be NULL) is returned unchanged while it still fits: same size and style, everything wanted
  * inside, and not so large that the rig would look lost. So a moving slider does not rescale
  * the picture at every frame; when it must change it takes a wider step at once. */
-LbView lb_view_fit (const LbView *previous, const LbExtents *wanted, const LbStyle *style,
-                    double width, double height);
+LbView lb_view_fit (const LbView *previous,
+                    const LbExtents *wanted,
+                    const LbStyle *style,
+                    double width,
+                    double height);
 
 /* True if `wanted` lies inside the view, clear of the scales. */
 bool lb_view_holds (const LbView *view, const LbExtents *wanted);

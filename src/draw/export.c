@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "export.h"
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "export_words.h"
+#include "scene_build.h"
+
+G_DEFINE_QUARK (lb - export - error - quark, lb_export_error)
+
+#define TITLE_HEIGHT 34.0 /* style units */
+#define STRIP_SHARE 0.30  /* of the height */
+#define GAP 3.0           /* style units, between side view and strip */
+
+/* ---- The picture as a whole ---- */
+
+typedef struct
+{
+  LbDrawContext *context;
+  LbScene *title; /* NULL: none */
+  LbScene *side;
+  LbScene *strip;
+  LbStyle style;
+  double title_height, side_height, strip_height;
+} Sheet;
+
+static Sheet
+sheet_new (const LbPicture *picture, LbTheme theme, double width, double height)
+{
+  Sheet sheet = { .context = lb_draw_context_new () };
+  LbExtents extents = lb_picture_extents (picture);
+  LbView view;
+  double gap;
+
+  sheet.style = lb_style_make (theme, lb_style_scale_for (width, height));
+  gap = GAP * sheet.style.scale;
+  if (picture->title && *picture->title)
+    sheet.title_height = fmin (TITLE_HEIGHT * sheet.style.scale, 0.15 * height);
+  sheet.strip_height = floor (STRIP_SHARE * (height - sheet.title_height));
+  sheet.side_height = height - sheet.title_height - sheet.strip_height - gap;
+
+  view = lb_view_fit (NULL, &extents, &sheet.style, width, sheet.side_height);
+  if (sheet.title_height > 0)
+    sheet.title =
+        lb_title_bar_new (sheet.context, picture, &sheet.style, width, sheet.title_height);
+  sheet.side =
+      lb_side_view_new (sheet.context, picture, &sheet.style, &view, width, sheet.side_height);
+  sheet.strip =
+      lb_bed_strip_new (sheet.context, picture, &sheet.style, &view, width, sheet.strip_height);
+  return sheet;
+}
+
+static void
+sheet_clear (Sheet *sheet)
+{
+  lb_scene_free (sheet->title);
+  lb_scene_free (sheet->side);
+  lb_scene_free (sheet->strip);
+  lb_draw_context_free (sheet->context);
+}
+
+static void
+sheet_paint (const Sheet *sheet, cairo_t *cr, double height)
+{
+  cairo_save (cr);
+  if (sheet->title)
+    lb_scene_paint (sheet->title, cr, LB_LAYER_ALL);
+  cairo_translate (cr, 0, sheet->title_height);
+  lb_scene_paint (sheet->side, cr, LB_LAYER_ALL);
+  cairo_translate (cr, 0, height - sheet->title_height - sheet->strip_height);
+  lb_scene_paint (sheet->strip, cr, LB_LAYER_ALL);
+  cairo_restore (cr);
+}
+
+void
+lb_export_paint (cairo_t *cr, const LbPicture *picture, LbTheme theme, double width, double height)
+{
+  Sheet sheet = sheet_new (picture, theme, width, height);
+
+  sheet_paint (&sheet, cr, height);
+  sheet_clear (&sheet);
+}
+
+/* ---- Formats ---- */
+
+gboolean
+lb_export_format_for_path (const char *path, LbExportFormat *format, GError **error)
+{
+  static const char *const endings[] = { ".png", ".svg", ".pdf" };
+  g_autofree char *lower = g_ascii_strdown (path, -1);
+
+  for (int i = 0; i < 3; i++)
+    if (g_str_has_suffix (lower, endings[i]))
+      {
+        *format = (LbExportFormat) i;
+        return TRUE;
+      }
+  g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_FORMAT,
+               _ ("%s: the ending names no kind of picture; expected .png, .svg or .pdf"), path);
+  return FALSE;
+}
+
+static cairo_status_t
+append_cb (void *closure, const unsigned char *data, unsigned int length)
+{
+  g_byte_array_append (closure, data, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+/* The date of the file: as asked, or SOURCE_DATE_EPOCH, or now. */
+static char *
+date_text (const char *date)
+{
+  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
+  g_autoptr (GDateTime) time = NULL;
+
+  if (date)
+    return g_strdup (date);
+  time = epoch ? g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10))
+               : g_date_time_new_now_utc ();
+  return time ? g_date_time_format (time, "%Y-%m-%dT%H:%M:%SZ") : NULL;
+}
+
+static void
+set_pdf_words (cairo_surface_t *surface, const LbExportWords *words, const char *date)
+{
+  g_autofree char *when = date_text (date);
+
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, words->title);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, words->description);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, words->software);
+  if (when)
+    {
+      cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, when);
+      cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, when);
+    }
+}
+
+static cairo_surface_t *
+make_surface (LbExportFormat format, double width, double height, GByteArray *bytes)
+{
+  switch (format)
+    {
+    case LB_EXPORT_SVG:
+      return cairo_svg_surface_create_for_stream (append_cb, bytes, width, height);
+    case LB_EXPORT_PDF:
+      return cairo_pdf_surface_create_for_stream (append_cb, bytes, width, height);
+    case LB_EXPORT_PNG:
+      break;
+    }
+  return cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) ceil (width), (int) ceil (height));
+}
+
+/* Cairo tells of most troubles only once the surface is finished. */
+static cairo_status_t
+render (const LbPicture *picture,
+        const Sheet *sheet,
+        LbExportFormat format,
+        double width,
+        double height,
+        const char *date,
+        GByteArray *bytes)
+{
+  cairo_surface_t *surface = make_surface (format, width, height, bytes);
+  g_auto (LbExportWords) words = lb_export_words (picture, sheet->side, sheet->strip);
+  cairo_t *cr = cairo_create (surface);
+  cairo_status_t status;
+
+  if (format == LB_EXPORT_PDF)
+    set_pdf_words (surface, &words, date);
+  sheet_paint (sheet, cr, height);
+  status = cairo_status (cr);
+  cairo_destroy (cr);
+  if (format == LB_EXPORT_PNG && status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_write_to_png_stream (surface, append_cb, bytes);
+  cairo_surface_finish (surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_status (surface);
+  cairo_surface_destroy (surface);
+
+  if (status == CAIRO_STATUS_SUCCESS && format == LB_EXPORT_PNG)
+    lb_export_words_into_png (&words, bytes);
+  if (status == CAIRO_STATUS_SUCCESS && format == LB_EXPORT_SVG)
+    lb_export_words_into_svg (&words, bytes);
+  return status;
+}
+
+/* ---- Writing ---- */
+
+static gboolean
+size_is_right (double width, double height, GError **error)
+{
+  if (width >= LB_EXPORT_SMALLEST && width <= LB_EXPORT_LARGEST && height >= LB_EXPORT_SMALLEST
+      && height <= LB_EXPORT_LARGEST)
+    return TRUE;
+  g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_SIZE,
+               _ ("A picture of %.0f by %.0f cannot be drawn; expected each from %d to %d"), width,
+               height, LB_EXPORT_SMALLEST, LB_EXPORT_LARGEST);
+  return FALSE;
+}
+
+/* Through a temporary file beside it, synced and renamed, so that a failure leaves what was
+ * there before. */
+static gboolean
+write_bytes (const char *path, const GByteArray *bytes, GError **error)
+{
+  g_autoptr (GError) inner = NULL;
+
+  if (g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
+                                G_FILE_SET_CONTENTS_CONSISTENT, 0666, &inner))
+    return TRUE;
+  g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_WRITE, _ ("%s: cannot be written: %s"), path,
+               inner->message);
+  return FALSE;
+}
+
+gboolean
+lb_export_write (const char *path,
+                 LbExportFormat format,
+                 const LbPicture *picture,
+                 LbTheme theme,
+                 double width,
+                 double height,
+                 const char *date,
+                 GError **error)
+{
+  g_autoptr (GByteArray) bytes = NULL;
+  cairo_status_t status;
+  Sheet sheet;
+
+  if (!size_is_right (width, height, error))
+    return FALSE;
+  bytes = g_byte_array_new ();
+  sheet = sheet_new (picture, theme, width, height);
+  status = render (picture, &sheet, format, width, height, date, bytes);
+  sheet_clear (&sheet);
+  if (status != CAIRO_STATUS_SUCCESS)
+    {
+      g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_WRITE, _ ("%s: cannot be drawn: %s"),
+                   path, cairo_status_to_string (status));
+      return FALSE;
+    }
+  return write_bytes (path, bytes, error);
+}

@@ -1,0 +1,222 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "labels.h"
+
+#include <math.h>
+
+#define PI 3.14159265358979323846
+#define N_DIRECTIONS 16
+#define N_RINGS 10
+#define N_SLOTS (N_DIRECTIONS * N_RINGS)
+
+/* Distances from the thing to the card, in style units. */
+static const double rings[N_RINGS] = { 5, 14, 26, 42, 62, 88, 120, 165, 220, 290 };
+
+/* What a place costs, in style units of distance. */
+#define COST_OF_A_LINE 16.0     /* a piece of a line under the card */
+#define COST_OF_A_CROSSING 90.0 /* the pointer runs through other words */
+#define COST_OF_TURNING 34.0    /* the card stands on the side away from where it should */
+#define GAIN_OF_STAYING 30.0    /* the card stood there before */
+
+typedef struct
+{
+  LbText title, detail; /* detail.layout may be NULL */
+  double width, height;
+} Card;
+
+static Card
+make_card (LbScene *scene, const LbLabel *label, const LbWording *wording)
+{
+  double pad = scene->style.pad;
+  Card card = { .title = lb_scene_text (scene, label->title_font, wording->title.text) };
+  double widest = fmax (0.36 * scene->width, 150 * scene->style.scale);
+
+  if (card.title.width > widest)
+    card.title = lb_draw_context_text (scene->context, &scene->style, label->title_font,
+                                       wording->title.text, -widest);
+
+  if (*wording->detail.text)
+    card.detail = lb_scene_text (scene, LB_FONT_PLAIN, wording->detail.text);
+  card.width =
+      fmax (card.title.width, card.detail.width) + 2 * pad + (label->accent ? 0.6 * pad : 0);
+  card.height = card.title.height + card.detail.height + 0.8 * pad;
+  return card;
+}
+
+/* The card's box for a slot: on a ring round the thing, its near edge on the ring. */
+static LbBox
+slot_box (const LbLabel *label, const Card *card, int slot, double scale)
+{
+  double angle = label->toward + 2 * PI * (slot % N_DIRECTIONS) / N_DIRECTIONS;
+  double distance = label->clear + rings[slot / N_DIRECTIONS] * scale;
+  double c = cos (angle), s = sin (angle);
+
+  return (LbBox){ label->x + distance * c + card->width / 2 * (c - 1),
+                  label->y + distance * s + card->height / 2 * (s - 1), card->width, card->height };
+}
+
+/* The point of the card nearest to the thing. */
+static void
+pointer_end (const LbLabel *label, LbBox box, double *x, double *y)
+{
+  *x = fmax (box.x, fmin (label->x, box.x + box.width));
+  *y = fmax (box.y, fmin (label->y, box.y + box.height));
+}
+
+static bool
+segment_hits_box (double x1, double y1, double x2, double y2, LbBox box)
+{
+  double t0 = 0, t1 = 1;
+  double p[4] = { x1 - x2, x2 - x1, y1 - y2, y2 - y1 };
+  double q[4] = { x1 - box.x, box.x + box.width - x1, y1 - box.y, box.y + box.height - y1 };
+
+  /* Liang and Barsky's way of clipping. */
+  for (int i = 0; i < 4; i++)
+    {
+      double r = p[i] != 0 ? q[i] / p[i] : 0;
+
+      if (p[i] == 0 && q[i] < 0)
+        return false;
+      if (p[i] < 0)
+        t0 = fmax (t0, r);
+      else if (p[i] > 0)
+        t1 = fmin (t1, r);
+    }
+  return t0 < t1;
+}
+
+/* What lies in the way, beyond what is forbidden; stops counting above `enough`. */
+static double
+cost_of_lines (const LbScene *scene, LbBox box, double enough)
+{
+  double cost = 0;
+
+  for (guint i = 0; i < scene->lines->len && cost < enough; i++)
+    if (lb_box_overlaps (box, g_array_index (scene->lines, LbBox, i)))
+      cost += COST_OF_A_LINE;
+  return cost;
+}
+
+static double
+cost_of_pointer (const LbScene *scene, const LbLabel *label, LbBox box)
+{
+  double x, y, cost = 0;
+
+  pointer_end (label, box, &x, &y);
+  for (guint i = 0; i < scene->texts->len; i++)
+    {
+      LbBox other = g_array_index (scene->texts, LbTextBox, i).box;
+      bool holds_thing = label->x >= other.x - 1 && label->x <= other.x + other.width + 1
+                         && label->y >= other.y - 1 && label->y <= other.y + other.height + 1;
+
+      if (!holds_thing && segment_hits_box (x, y, label->x, label->y, other))
+        cost += COST_OF_A_CROSSING;
+    }
+  return cost;
+}
+
+/* The best slot for the card, or -1. */
+static int
+best_slot (const LbScene *scene, const LbLabel *label, const Card *card, int last)
+{
+  double scale = scene->style.scale, best_cost = INFINITY;
+  int best = -1;
+
+  for (int slot = 0; slot < N_SLOTS; slot++)
+    {
+      double turn = 2 * PI * (slot % N_DIRECTIONS) / N_DIRECTIONS;
+      double cost = rings[slot / N_DIRECTIONS] + COST_OF_TURNING * (1 - cos (turn)) / 2
+                    - (slot == last ? GAIN_OF_STAYING : 0);
+      LbBox box = slot_box (label, card, slot, scale);
+
+      if (cost >= best_cost || !lb_scene_is_free (scene, box, 3 * scale))
+        continue;
+      cost += cost_of_lines (scene, box, best_cost - cost);
+      if (cost < best_cost)
+        cost += cost_of_pointer (scene, label, box);
+      if (cost < best_cost)
+        {
+          best_cost = cost;
+          best = slot;
+        }
+    }
+  return best;
+}
+
+static void
+add_pointer (LbScene *scene, const LbLabel *label, LbBox box)
+{
+  LbLook look = { .stroke = LB_COLOUR_POINTER, .width = scene->style.pointer_width };
+  double x, y, length, t;
+
+  pointer_end (label, box, &x, &y);
+  length = hypot (x - label->x, y - label->y);
+  if (length < label->clear + 7 * scene->style.scale)
+    return;
+  t = label->clear / length;
+  lb_scene_line (scene, LB_LAYER_FOREGROUND, x, y, label->x + (x - label->x) * t,
+                 label->y + (y - label->y) * t, look);
+  lb_scene_note_line (scene, x, y, label->x, label->y);
+}
+
+static void
+add_card (LbScene *scene, const LbLabel *label, const Card *card, LbBox box)
+{
+  double pad = scene->style.pad, left = box.x + pad;
+  LbLook look = {
+    .fill = LB_COLOUR_CARD,
+    .stroke = LB_COLOUR_CARD_EDGE,
+    .width = scene->style.pointer_width,
+  };
+  LbLook bar = { .fill = label->accent };
+
+  lb_scene_begin (scene, LB_LAYER_FOREGROUND);
+  lb_scene_add_box (scene, box.x, box.y, box.width, box.height, 0.7 * pad);
+  lb_scene_end (scene, look);
+  if (label->accent)
+    {
+      lb_scene_begin (scene, LB_LAYER_FOREGROUND);
+      lb_scene_add_box (scene, box.x + 0.4 * pad, box.y + 0.6 * pad, 0.5 * pad,
+                        box.height - 1.2 * pad, 0.25 * pad);
+      lb_scene_end (scene, bar);
+      left += 0.6 * pad;
+    }
+  lb_scene_put_text (scene, LB_LAYER_FOREGROUND, card->title, left, box.y + 0.4 * pad,
+                     LB_COLOUR_TEXT, false);
+  if (card->detail.layout)
+    lb_scene_put_text (scene, LB_LAYER_FOREGROUND, card->detail, left,
+                       box.y + 0.4 * pad + card->title.height, LB_COLOUR_TEXT, false);
+  lb_scene_take (scene, box);
+}
+
+/* Tries the wordings from the longest. */
+static bool
+place (LbScene *scene, const LbLabel *label)
+{
+  int last = lb_draw_context_last_slot (scene->context, label->memory);
+
+  for (int w = 0; w < LB_LABEL_WORDINGS && *label->wordings[w].title.text; w++)
+    {
+      Card card = make_card (scene, label, &label->wordings[w]);
+      int slot = best_slot (scene, label, &card, last);
+
+      if (slot >= 0)
+        {
+          LbBox box = slot_box (label, &card, slot, scene->style.scale);
+
+          add_pointer (scene, label, box);
+          add_card (scene, label, &card, box);
+          lb_draw_context_keep_slot (scene->context, label->memory, slot);
+          return true;
+        }
+    }
+  lb_draw_context_keep_slot (scene->context, label->memory, -1);
+  return false;
+}
+
+void
+lb_labels_place (LbScene *scene, const LbLabel *labels, size_t n)
+{
+  for (size_t i = 0; i < n; i++)
+    if (!place (scene, &labels[i]))
+      scene->n_missing_labels++;
+}

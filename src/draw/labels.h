@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Labels: small cards with words, placed near their things and clear of one another; for the
+ * files of this folder only. */
+#pragma once
+
+#include "phrases.h"
+
+#define LB_LABEL_WORDINGS 3
+
+/* One way to say it; an empty title: no such wording. */
+typedef struct
+{
+  LbPhrase title;
+  LbPhrase detail; /* second line, may be empty */
+} LbWording;
+
+typedef struct
+{
+  int memory;    /* below LB_LABEL_MEMORY: its own place in the draw context */
+  double x, y;   /* the thing */
+  double clear;  /* drawing units to keep off the thing */
+  double toward; /* where the label would best stand: radians, clockwise from the right */
+  LbFont title_font;
+  LbColour accent; /* of a small bar at the card's edge; LB_COLOUR_NONE: none */
+  LbWording wordings[LB_LABEL_WORDINGS]; /* longest first */
+} LbLabel;
+
+/* Places the labels, the first with the best choice, and adds their items. A label that fits
+ * nowhere takes its shorter wordings; one that does not fit even so is left out (the words are
+ * still in lb_scene_describe()) and counted in n_missing_labels. */
+void lb_labels_place (LbScene *scene, const LbLabel *labels, size_t n);

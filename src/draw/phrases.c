@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "phrases.h"
+
+#include <glib/gi18n-lib.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+LbPhrase
+lb_phrase_quantity (const LbPicture *picture, LbQuantity quantity, double value)
+{
+  LbPhrase words;
+
+  lb_units_format (quantity, picture->units, value, -1, picture->decimal, words.text,
+                   sizeof words.text);
+  return words;
+}
+
+LbPhrase
+lb_phrase_number (const LbPicture *picture, double value, int decimals)
+{
+  LbPhrase words;
+
+  lb_units_format (LB_QUANTITY_NUMBER, picture->units, value, decimals, picture->decimal,
+                   words.text, sizeof words.text);
+  return words;
+}
+
+LbPhrase
+lb_phrase_format (const char *format, ...)
+{
+  LbPhrase words;
+  const char *end;
+  va_list arguments;
+
+  va_start (arguments, format);
+  vsnprintf (words.text, sizeof words.text, format, arguments);
+  va_end (arguments);
+  if (!g_utf8_validate (words.text, -1, &end))
+    words.text[end - words.text] = '\0';
+  return words;
+}
+
+LbPhrase
+lb_phrase_height_value (const LbPicture *picture, double height)
+{
+  double most = picture->units == LB_UNITS_US ? 0.95 : 1.0;
+
+  return lb_phrase_quantity (picture, height < most ? LB_QUANTITY_HEIGHT : LB_QUANTITY_LENGTH,
+                             height);
+}
+
+LbPhrase
+lb_phrase_height (const LbPicture *picture, double height, bool on_bed)
+{
+  if (on_bed)
+    return lb_phrase_format ("%s", _ ("on the bed"));
+  return lb_phrase_format (_ ("%s above the bed"), lb_phrase_height_value (picture, height).text);
+}
+
+const char *
+lb_phrase_band (LbBandState state)
+{
+  switch (state)
+    {
+    case LB_BAND_BELOW:
+      return _ ("below the band");
+    case LB_BAND_INSIDE:
+      return _ ("in the band");
+    case LB_BAND_ABOVE:
+      return _ ("above the band");
+    case LB_BAND_ON_BED:
+      break;
+    }
+  return _ ("on the bed");
+}
+
+LbPhrase
+lb_phrase_lure (const LbPicture *picture, size_t leader)
+{
+  const char *name = picture->lure_names[leader];
+
+  if (!name || !*name)
+    return lb_phrase_format (_ ("Lure %d"), (int) leader + 1);
+  return lb_phrase_format (_ ("Lure %d: %s"), (int) leader + 1, name);
+}
+
+static const char *
+failure_words (LbStatus status)
+{
+  switch (status)
+    {
+    case LB_STATUS_NO_CONVERGENCE:
+      return _ ("Not solved, so the rig is not drawn: the computation did not settle. Try a value "
+                "a little different.");
+    case LB_STATUS_BAD_SETUP:
+      return _ ("Not solved, so the rig is not drawn: a value in the rig or the river cannot be.");
+    case LB_STATUS_OUT_OF_MEMORY:
+      return _ ("Not solved, so the rig is not drawn: the computer is out of memory.");
+    case LB_STATUS_CANCELLED:
+      return _ ("Not solved, so the rig is not drawn: the computation was stopped.");
+    default:
+      return _ ("Not solved yet, so the rig is not drawn.");
+    }
+}
+
+const char *
+lb_phrase_status (const LbScene *scene)
+{
+  if (!scene->solved)
+    return failure_words (scene->picture.status);
+  if (scene->picture.status == LB_STATUS_LINE_AT_LONGEST)
+    return _ ("The weight does not get down to the height asked for: this is the longest line.");
+  if (scene->picture.status == LB_STATUS_LINE_AT_SHORTEST)
+    return _ ("The weight does not come up to the height asked for: the line is all in.");
+  return NULL;
+}
