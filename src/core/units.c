@@ -101,14 +101,20 @@ write_number (double number, int decimals, bool trim, char decimal, char *out)
   return parts == 0;
 }
 
-/* "1 3/4", "1/2" if `number` > 0 is that, to half of the last decimal; or nothing. */
+/* "1 3/4", "1/2" if `number` > 0 is that as nearly as the decimals would tell; or nothing. Quarters
+ * have decimals of their own and take all that rounds to them. The finer ones take only what no
+ * written decimals come to, so that writing what was read changes nothing. */
 static bool
 write_fraction (double number, int decimals, char *out)
 {
   double sixteenths = floor (16 * number + 0.5);
+  double fraction = sixteenths / 16;
+  double per_one = power_of_ten (decimals);
 
-  if (sixteenths < 1 || sixteenths >= LARGEST_WHOLE
-      || fabs (number - sixteenths / 16) > 0.5 / power_of_ten (decimals))
+  if (sixteenths < 1 || sixteenths >= LARGEST_WHOLE)
+    return false;
+  if (count_parts (number, decimals) / per_one != fraction
+      && fabs (number - fraction) > 0.2 / per_one)
     return false;
 
   double whole = floor (sixteenths / 16);
