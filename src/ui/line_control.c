@@ -151,7 +151,7 @@ static void
 make_choice (LbLineControl *self)
 {
   /* In the order of LbLineOutMode. */
-  const char *ways[] = { _ ("Line out"), _ ("Weight held"), _ ("Just touching"), NULL };
+  const char *ways[] = { _ ("Line out"), _ ("Hold weight at"), _ ("Just touching"), NULL };
 
   self->choice = gtk_drop_down_new_from_strings (ways);
   gtk_widget_set_valign (self->choice, GTK_ALIGN_CENTER);

@@ -8,7 +8,15 @@
 #include "caution_list.h"
 
 #define SENTENCE_LINES 5
-#define VALUE_CHARS 10
+/* A note no longer than this stands behind its value, a longer one below it. */
+#define SHORT_NOTE 16
+
+/* The widgets of one row. */
+typedef struct
+{
+  GtkInscription *value;
+  GtkInscription *note; /* below; hidden while there is none */
+} Row;
 
 struct _LbReadingsPage
 {
@@ -18,7 +26,7 @@ struct _LbReadingsPage
   GtkWidget *sections;
   GtkWidget *cautions;
   LbReadingsTable *table; /* that the widgets show; NULL: none yet */
-  GPtrArray *values;      /* GtkInscription (not owned), row after row of all sections */
+  GArray *rows;           /* Row, of all sections one after another */
 };
 
 G_DEFINE_FINAL_TYPE (LbReadingsPage, lb_readings_page, GTK_TYPE_WIDGET)
@@ -60,42 +68,50 @@ make_title (const char *text)
   return title;
 }
 
-static GtkWidget *
-make_value (const char *label)
+static GtkInscription *
+make_inscription (const char *css_class)
 {
-  GtkWidget *value = gtk_inscription_new (NULL);
+  GtkWidget *inscription = gtk_inscription_new (NULL);
 
-  gtk_inscription_set_xalign (GTK_INSCRIPTION (value), 1);
-  gtk_inscription_set_min_chars (GTK_INSCRIPTION (value), VALUE_CHARS);
-  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (value), VALUE_CHARS);
-  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (value),
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (inscription), 1);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (inscription), 0);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (inscription), 0);
+  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (inscription),
                                      GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
-  gtk_widget_set_hexpand (value, TRUE);
-  gtk_widget_add_css_class (value, "numeric");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (value), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  return value;
+  gtk_widget_set_hexpand (inscription, TRUE);
+  gtk_widget_add_css_class (inscription, css_class);
+  return GTK_INSCRIPTION (inscription);
+}
+
+static void
+add_row (LbReadingsPage *self, GtkBox *section, const char *text)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *label = gtk_label_new (text);
+  Row row = { make_inscription ("numeric"), make_inscription ("note") };
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, "quiet");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row.value), GTK_ACCESSIBLE_PROPERTY_LABEL, text,
+                                  -1);
+  gtk_widget_set_visible (GTK_WIDGET (row.note), FALSE);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (row.value));
+  gtk_box_append (section, box);
+  gtk_box_append (section, GTK_WIDGET (row.note));
+  g_array_append_val (self->rows, row);
 }
 
 static GtkWidget *
 make_section (LbReadingsPage *self, const LbReadingsSection *section)
 {
-  GtkWidget *grid = gtk_grid_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
 
-  gtk_widget_add_css_class (grid, "readings");
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
-  gtk_grid_attach (GTK_GRID (grid), make_title (section->title), 0, 0, 2, 1);
+  gtk_widget_add_css_class (box, "readings");
+  gtk_box_append (GTK_BOX (box), make_title (section->title));
   for (gsize r = 0; r < section->n_rows; r++)
-    {
-      GtkWidget *label = gtk_label_new (section->rows[r].label);
-      GtkWidget *value = make_value (section->rows[r].label);
-
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_widget_add_css_class (label, "quiet");
-      gtk_grid_attach (GTK_GRID (grid), label, 0, (int) r + 1, 1, 1);
-      gtk_grid_attach (GTK_GRID (grid), value, 1, (int) r + 1, 1, 1);
-      g_ptr_array_add (self->values, value);
-    }
-  return grid;
+    add_row (self, GTK_BOX (box), section->rows[r].label);
+  return box;
 }
 
 static void
@@ -105,19 +121,23 @@ rebuild (LbReadingsPage *self, const LbReadingsTable *table)
 
   while ((child = gtk_widget_get_first_child (self->sections)))
     gtk_box_remove (GTK_BOX (self->sections), child);
-  g_ptr_array_set_size (self->values, 0);
+  g_array_set_size (self->rows, 0);
   for (gsize s = 0; s < table->n_sections; s++)
     gtk_box_append (GTK_BOX (self->sections), make_section (self, &table->sections[s]));
 }
 
 static void
-show_row (GtkInscription *value, const LbReadingsRow *row)
+show_row (const Row *row, const LbReadingsRow *reading)
 {
-  g_autofree char *text = NULL;
+  gboolean noted = reading->note && *reading->note;
+  gboolean below = noted && g_utf8_strlen (reading->note, -1) > SHORT_NOTE;
+  g_autofree char *text =
+      noted && !below ? g_strdup_printf ("%s · %s", reading->value, reading->note) : NULL;
 
-  if (row->note && *row->note)
-    text = g_strdup_printf ("%s · %s", row->value, row->note);
-  set_text (value, text ? text : row->value);
+  set_text (row->value, text ? text : reading->value);
+  if (below)
+    set_text (row->note, reading->note);
+  gtk_widget_set_visible (GTK_WIDGET (row->note), below);
 }
 
 static void
@@ -129,7 +149,7 @@ show_table (LbReadingsPage *self, LbReadingsTable *table)
     rebuild (self, table);
   for (gsize s = 0; s < table->n_sections; s++)
     for (gsize r = 0; r < table->sections[s].n_rows; r++)
-      show_row (g_ptr_array_index (self->values, n++), &table->sections[s].rows[r]);
+      show_row (&g_array_index (self->rows, Row, n++), &table->sections[s].rows[r]);
   g_clear_pointer (&self->table, lb_readings_table_free);
   self->table = table;
 }
@@ -163,7 +183,7 @@ lb_readings_page_dispose (GObject *object)
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
   g_clear_pointer (&self->table, lb_readings_table_free);
-  g_clear_pointer (&self->values, g_ptr_array_unref);
+  g_clear_pointer (&self->rows, g_array_unref);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_readings_page_parent_class)->dispose (object);
 }
@@ -200,7 +220,7 @@ lb_readings_page_init (LbReadingsPage *self)
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
-  self->values = g_ptr_array_new ();
+  self->rows = g_array_new (FALSE, FALSE, sizeof (Row));
 
   self->sentence = gtk_inscription_new (NULL);
   gtk_inscription_set_min_lines (GTK_INSCRIPTION (self->sentence), SENTENCE_LINES);
@@ -249,7 +269,7 @@ lb_readings_page_get_value (LbReadingsPage *self, gsize section, gsize row)
     return NULL;
   for (gsize s = 0; s < section; s++)
     n += self->table->sections[s].n_rows;
-  return gtk_inscription_get_text (g_ptr_array_index (self->values, n + row));
+  return gtk_inscription_get_text (g_array_index (self->rows, Row, n + row).value);
 }
 
 char *

@@ -3,6 +3,7 @@
 #include "window_private.h"
 
 #include <glib/gi18n.h>
+#include <string.h>
 
 #define ENDING ".rig"
 #define MIME_TYPE "application/vnd.layback.rig+json"
@@ -225,9 +226,18 @@ lb_window_choose_open (LbWindow *self)
 /* ---- The question ---- */
 
 static void
+destroy_question (LbWindow *self)
+{
+  GtkWidget *question = g_steal_pointer (&self->question);
+
+  if (question)
+    gtk_window_destroy (GTK_WINDOW (question));
+}
+
+static void
 answered_cb (LbWindow *self, int response)
 {
-  g_clear_pointer ((GtkWindow **) &self->question, gtk_window_destroy);
+  destroy_question (self);
   if (response == RESPONSE_SAVE)
     lb_window_save (self);
   else if (response == RESPONSE_DISCARD)
@@ -278,6 +288,6 @@ lb_window_files_dispose (LbWindow *self)
   drop_pending (self);
   if (self->question)
     g_signal_handlers_disconnect_by_data (self->question, self);
-  g_clear_pointer ((GtkWindow **) &self->question, gtk_window_destroy);
+  destroy_question (self);
   g_clear_object (&self->chooser);
 }
