@@ -163,6 +163,16 @@ profile_fraction (const OracleRiver *river, double height, double depth)
     }
 }
 
+/* The model never lets the water stand quite still: below 2 cm/s past the rig a trickle of at most
+ * 5 mm/s, fading out, lays slack lines downstream. */
+static double
+with_trickle (double speed)
+{
+  double still = 1 - fabs (speed) / 0.02;
+
+  return still > 0 ? speed + 0.005 * still * still : speed;
+}
+
 double
 oracle_water_speed (const OracleRiver *river, double x, double z)
 {
@@ -172,8 +182,8 @@ oracle_water_speed (const OracleRiver *river, double x, double z)
 
   if (r->along == LB_ALONG_SAME_DISCHARGE)
     surface *= r->depth / depth;
-  return surface * profile_fraction (river, GSL_MIN_DBL (z, 0) + depth, depth)
-         + river->setup->boat.speed_over_ground;
+  return with_trickle (surface * profile_fraction (river, GSL_MIN_DBL (z, 0) + depth, depth)
+                       + river->setup->boat.speed_over_ground);
 }
 
 void

@@ -7,22 +7,36 @@
 
 #include "oracle-river.h"
 
-/* How things come out of the water is a choice of the model: a line that lies flat at the surface
- * over 5 mm to either side, one steeper than 1 in 10 is cut off sharply; a weight over its frontal
- * radius, a lure over a fifth of its length but at least 1 cm. */
+/* How things come out of the water is a choice of the model, a smooth step from wet to dry: a line
+ * that lies flat at the surface over 5 mm to either side, less the steeper it is, and one steeper
+ * than 1 in 10 is cut off sharply; a weight over its frontal radius, a lure over a fifth of its
+ * length but at least 1 cm. */
 #define LINE_HALF_HEIGHT 0.005
 #define LINE_STEEP 0.1
 #define LURE_HALF_HEIGHT 0.01
 
-/* Integral from far below to z of the share (1 to 0) of a thing at height z that is wet. */
+/* Share of a thing at height z that is wet, 1 to 0. */
+static double
+wet_at (double z, double half)
+{
+  double t = half > 0 ? (z + half) / (2 * half) : z > 0;
+
+  t = GSL_MAX_DBL (0, GSL_MIN_DBL (t, 1));
+  return 1 - t * t * (3 - 2 * t);
+}
+
+/* Its integral from far below. */
 static double
 wet_integral (double z, double half)
 {
+  double t;
+
   if (z <= -half)
     return z;
   if (z >= half)
     return 0;
-  return -(half - z) * (half - z) / (4 * half);
+  t = (z + half) / (2 * half);
+  return -half + 2 * half * (t - t * t * t + t * t * t * t / 2);
 }
 
 /* Of a straight segment of `length` between two heights. */
@@ -32,11 +46,8 @@ wet_share (double low, double high, double length)
   double steepness = fabs (high - low) / (LINE_STEEP * length);
   double half = LINE_HALF_HEIGHT * GSL_MAX_DBL (0, 1 - steepness);
 
-  if (steepness < 1e-3)
-    {
-      double middle = (low + high) / 2;
-      return GSL_MAX_DBL (0, GSL_MIN_DBL (1, (half - middle) / (2 * half)));
-    }
+  if (steepness < 1e-5)
+    return wet_at ((low + high) / 2, half);
   return (wet_integral (high, half) - wet_integral (low, half)) / (high - low);
 }
 
@@ -93,7 +104,7 @@ body_load (const OracleRiver *river, const LbShape *shape, size_t i, double load
       half = GSL_MAX_DBL (LURE_HALF_HEIGHT, 0.2 * lure->length);
       weight = lure->mass * g;
     }
-  wet = GSL_MAX_DBL (0, GSL_MIN_DBL (1, (half - p[1]) / (2 * half)));
+  wet = wet_at (p[1], half);
   load[0] += wet * force[0];
   load[1] += wet * (force[1] + weight) - weight;
 }

@@ -68,7 +68,8 @@ weight_in_water (const LbLine *line, double length, double g)
 }
 
 /* In still water the reel carries what everything weighs, counted by hand. Both leaders are far too
- * short to reach the bed or the surface. */
+ * short to reach the bed or the surface. The model keeps a trickle of 5 mm/s, worth 1e-4 N across;
+ * without a lip it does not pull down. */
 static void
 test_still_water (void **state)
 {
@@ -80,14 +81,16 @@ test_still_water (void **state)
   setup.rig.leaders[0].length = 1;
   setup.rig.leaders[1].length = 2;
   setup.rig.leaders[1].lure.buoyancy = -0.05;
+  for (int i = 0; i < 2; i++)
+    setup.rig.leaders[i].lure.down_force_ratio = 0;
   sum = rig->weight.mass * g * (1 - 1000 / rig->weight.density)
         + weight_in_water (&rig->mainline, 3, g) + weight_in_water (&rig->shank, 1, g)
         + weight_in_water (&rig->leaders[0].line, 1, g)
         + weight_in_water (&rig->leaders[1].line, 2, g) - rig->leaders[0].lure.buoyancy
         - rig->leaders[1].lure.buoyancy;
   LbVec3 pull = shape_reel_pull (solve (&setup));
-  assert_near (-pull.z, sum, 1e-8);
-  assert_near (pull.x, 0, 1e-8);
+  assert_near (-pull.z, sum, 1e-7);
+  assert_near (pull.x, 0, 2e-4);
 }
 
 /* Line in the air keeps its whole weight. */
