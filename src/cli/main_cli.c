@@ -30,7 +30,7 @@ set_up_language (void)
 static int
 print_help (void)
 {
-  printf ("%s\n\n", _ ("Usage: layback-cli COMMAND FILE [OPTION...]"));
+  printf ("%s\n\n", _ ("Usage: layback-cli COMMAND FILE [OPTION…]"));
   for (size_t i = 0; i < G_N_ELEMENTS (commands); i++)
     printf ("  %-6s%s\n", commands[i].name, _ (commands[i].help));
   printf ("\n%s\n", _ ("\"layback-cli COMMAND --help\" lists the options of a command.\n"
