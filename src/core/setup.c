@@ -81,14 +81,15 @@ lb_setup_default (void)
       .line_out = { LB_LINE_OUT_WEIGHT_ABOVE_BED, 0.1 },
       .shank_length = 1,
       .shank = nylon (0.0007, 770, LB_UNSET),
-      .weight = { 0.79, 11340, LB_WEIGHT_BALL, LB_UNSET },
+      .weight = { 0.79378665, 11340, LB_WEIGHT_BALL, LB_UNSET }, /* 1 3/4 lb */
       .n_leaders = 2,
     },
     .band = { 0.1, 0.45 },
   };
 
-  setup.rig.leaders[0] = leader (0.45, 3.048);
-  setup.rig.leaders[1] = leader (0.60, 6.096);
+  /* 10 and 20 ft; at 22 and 30 in both lures run within an inch of level, mid-band. */
+  setup.rig.leaders[0] = leader (0.5588, 3.048);
+  setup.rig.leaders[1] = leader (0.762, 6.096);
   return setup;
 }
 
