@@ -104,12 +104,12 @@ scale_by_ten (double value, long exponent)
 static const char *
 read_exponent (const char *p, long *exponent)
 {
-  const char *q = p + 1;
-  bool minus = *q == '-';
   long value = 0;
 
   if (*p != 'e' && *p != 'E')
     return p;
+  const char *q = p + 1;
+  bool minus = *q == '-';
   if (*q == '-' || *q == '+')
     q++;
   if (!is_digit (*q))
