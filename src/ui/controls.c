@@ -52,7 +52,7 @@ lb_controls_init (LbControls *self)
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
 
   gtk_grid_layout_set_column_homogeneous (GTK_GRID_LAYOUT (layout), TRUE);
-  gtk_grid_layout_set_column_spacing (GTK_GRID_LAYOUT (layout), 24);
+  gtk_grid_layout_set_column_spacing (GTK_GRID_LAYOUT (layout), 20);
   gtk_grid_layout_set_row_spacing (GTK_GRID_LAYOUT (layout), 6);
 }
 

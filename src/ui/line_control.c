@@ -147,13 +147,53 @@ lb_line_control_init (LbLineControl *self)
   self->mode = -1;
 }
 
+/* The list says in full what each way is; the button, which has little room, in a word or two. */
+static void
+bind_short_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  const LbField *field = lb_field ("mainline.line_out");
+  const char *short_names[] = { _ ("Line out"), _ ("Hold at"), _ ("Touching") };
+  const char *full = gtk_string_object_get_string (gtk_list_item_get_item (item));
+
+  for (gsize i = 0; i < field->n_choices && i < G_N_ELEMENTS (short_names); i++)
+    if (g_str_equal (full, _ (field->choices[i].label)))
+      gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), short_names[i]);
+}
+
+static void
+set_up_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+bind_full_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  const char *full = gtk_string_object_get_string (gtk_list_item_get_item (item));
+
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), full);
+}
+
 static void
 make_choice (LbLineControl *self)
 {
-  /* In the order of LbLineOutMode. */
-  const char *ways[] = { _ ("Line out"), _ ("Hold weight at"), _ ("Just touching"), NULL };
+  const LbField *field = lb_field ("mainline.line_out");
+  GtkStringList *ways = gtk_string_list_new (NULL);
+  g_autoptr (GtkListItemFactory) button = gtk_signal_list_item_factory_new ();
+  g_autoptr (GtkListItemFactory) list = gtk_signal_list_item_factory_new ();
 
-  self->choice = gtk_drop_down_new_from_strings (ways);
+  for (gsize i = 0; i < field->n_choices; i++)
+    gtk_string_list_append (ways, _ (field->choices[i].label));
+  g_signal_connect (button, "setup", G_CALLBACK (set_up_cb), NULL);
+  g_signal_connect (button, "bind", G_CALLBACK (bind_short_cb), NULL);
+  g_signal_connect (list, "setup", G_CALLBACK (set_up_cb), NULL);
+  g_signal_connect (list, "bind", G_CALLBACK (bind_full_cb), NULL);
+  self->choice = gtk_drop_down_new (G_LIST_MODEL (ways), NULL);
+  gtk_drop_down_set_factory (GTK_DROP_DOWN (self->choice), button);
+  gtk_drop_down_set_list_factory (GTK_DROP_DOWN (self->choice), list);
   gtk_widget_set_valign (self->choice, GTK_ALIGN_CENTER);
   gtk_widget_set_tooltip_text (
       self->choice, _ ("Give the line out, or hold the weight at a height above the bed, or let it "

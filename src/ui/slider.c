@@ -305,7 +305,7 @@ lb_slider_init (LbSlider *self)
   g_signal_connect_swapped (self->adjustment, "value-changed", G_CALLBACK (value_changed_cb), self);
   add_controllers (self);
 
-  self->entry = g_object_new (LB_TYPE_FIELD_ENTRY, "width-chars", 9, "max-width-chars", 9, "valign",
+  self->entry = g_object_new (LB_TYPE_FIELD_ENTRY, "width-chars", 8, "max-width-chars", 8, "valign",
                               GTK_ALIGN_CENTER, NULL);
   gtk_widget_set_parent (self->entry, GTK_WIDGET (self));
 }

@@ -23,7 +23,7 @@ remember (GFile *file)
   char *groups[] = { NULL };
   GtkRecentData data = {
     .mime_type = (char *) MIME_TYPE,
-    .app_name = (char *) g_get_application_name (),
+    .app_name = (char *) LB_RECENT_APPLICATION,
     .app_exec = (char *) "layback %u",
     .groups = groups,
   };
@@ -230,8 +230,11 @@ destroy_question (LbWindow *self)
 {
   GtkWidget *question = g_steal_pointer (&self->question);
 
-  if (question)
-    gtk_window_destroy (GTK_WINDOW (question));
+  if (!question)
+    return;
+  /* Its last reference may outlive this window, and it would then look for it. */
+  gtk_window_set_transient_for (GTK_WINDOW (question), NULL);
+  gtk_window_destroy (GTK_WINDOW (question));
 }
 
 static void

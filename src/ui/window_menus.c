@@ -63,7 +63,7 @@ fill_recent (LbWindow *self)
       GtkRecentInfo *info = l->data;
       g_autofree char *name = NULL;
 
-      if (!gtk_recent_info_has_application (info, g_get_application_name ())
+      if (!gtk_recent_info_has_application (info, LB_RECENT_APPLICATION)
           || (gtk_recent_info_is_local (info) && !gtk_recent_info_exists (info)))
         continue;
       name = gtk_recent_info_get_short_name (info);

@@ -4,6 +4,9 @@
 
 #include "window.h"
 
+/* Who entered a file in the desktop's list of recent files; a key, not shown. */
+#define LB_RECENT_APPLICATION "layback"
+
 /* What waits for the question about unsaved changes to be answered. */
 typedef enum
 {

@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The drawings: what they tell a screen reader and the pointer, and that only what moved is painted
+ * again. */
+#include "harness.h"
+
+#include <string.h>
+
+static LbWindow *window;
+
+static int
+set_up (void **state)
+{
+  window = harness_window (1280, 800);
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  harness_close (window);
+  return 0;
+}
+
+static LbSession *
+session (void)
+{
+  return lb_window_get_session (window);
+}
+
+static LbCanvas *
+side_view (void)
+{
+  return lb_drawings_get_side_view (lb_window_get_drawings (window));
+}
+
+static LbCanvas *
+bed_strip (void)
+{
+  return lb_drawings_get_bed_strip (lb_window_get_drawings (window));
+}
+
+static void
+set_current (double current)
+{
+  lb_session_set_value (session (), lb_field ("river.surface_current_m_s"), 0, current, 0);
+  harness_solved (window);
+  harness_frame (GTK_WIDGET (window));
+}
+
+/* ---- Tests ---- */
+
+static void
+a_screen_reader_is_told_role_name_and_description (void **state)
+{
+  g_autofree char *words = lb_canvas_describe (side_view ());
+
+  assert_int_equal (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (side_view ())),
+                    GTK_ACCESSIBLE_ROLE_IMG);
+  assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (side_view ()),
+                                                 GTK_ACCESSIBLE_PROPERTY_LABEL));
+  assert_true (strlen (words) > 100);
+  /* Not during a stream of changes, but soon after. */
+  harness_pause (300);
+  assert_null (gtk_test_accessible_check_property (GTK_ACCESSIBLE (side_view ()),
+                                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words));
+}
+
+static void
+the_description_follows_the_rig (void **state)
+{
+  g_autofree char *before = lb_canvas_describe (side_view ());
+  g_autofree char *after = NULL;
+
+  set_current (1.6);
+  harness_pause (300);
+  after = lb_canvas_describe (side_view ());
+  assert_string_not_equal (before, after);
+  assert_null (gtk_test_accessible_check_property (GTK_ACCESSIBLE (side_view ()),
+                                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, after));
+}
+
+static void
+the_pointer_finds_the_weight (void **state)
+{
+  LbViewport *viewport = lb_drawings_get_viewport (lb_window_get_drawings (window));
+  const LbReadings *readings = lb_result_get_readings (lb_session_get_result (session ()));
+  const LbView *view = lb_viewport_get_view (viewport);
+  g_autofree char *words =
+      lb_canvas_dup_words_at (side_view (), lb_view_x (view, readings->weight.position.x),
+                              lb_view_y (view, readings->weight.position.z));
+  g_autofree char *mass =
+      lb_session_dup_words (session (), LB_QUANTITY_MASS,
+                            lb_session_get_value (session (), lb_field ("weight.mass_kg"), 0));
+
+  assert_non_null (words);
+  assert_non_null (strstr (words, mass));
+}
+
+static void
+the_pointer_finds_each_lure (void **state)
+{
+  LbViewport *viewport = lb_drawings_get_viewport (lb_window_get_drawings (window));
+  const LbReadings *readings = lb_result_get_readings (lb_session_get_result (session ()));
+  const LbView *view = lb_viewport_get_view (viewport);
+
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    {
+      LbVec3 at = readings->lures[i].at.position;
+      g_autofree char *words =
+          lb_canvas_dup_words_at (side_view (), lb_view_x (view, at.x), lb_view_y (view, at.z));
+      const char *name = lb_document_get_lure_name (lb_session_get_document (session ()), i);
+
+      assert_non_null (words);
+      if (!strstr (words, name))
+        fail_msg ("over lure %zu: %s", i, words);
+    }
+}
+
+static void
+a_frame_without_change_paints_nothing_anew (void **state)
+{
+  LbNodeCache *cache = lb_canvas_get_cache (side_view ());
+  gsize painted, tiles;
+
+  set_current (1.21);
+  gtk_widget_queue_draw (GTK_WIDGET (side_view ()));
+  harness_frame (GTK_WIDGET (window));
+  lb_node_cache_get_counts (cache, &painted, &tiles);
+  assert_true (tiles > 0);
+  assert_int_equal (painted, 0);
+}
+
+static void
+a_small_change_keeps_background_and_most_tiles (void **state)
+{
+  LbNodeCache *cache = lb_canvas_get_cache (side_view ());
+  guint backgrounds;
+  gsize painted, tiles;
+
+  set_current (1.20);
+  backgrounds = lb_node_cache_get_n_backgrounds (cache);
+  /* Weight in hand: the river stays as it is, only the rig moves. */
+  lb_session_set_value (session (), lb_field ("weight.mass_kg"), 0,
+                        1.001 * lb_session_get_value (session (), lb_field ("weight.mass_kg"), 0),
+                        0);
+  harness_frame (GTK_WIDGET (window));
+  lb_node_cache_get_counts (cache, &painted, &tiles);
+  assert_int_equal (lb_node_cache_get_n_backgrounds (cache), backgrounds);
+  assert_true (painted > 0);
+  assert_true (painted <= tiles);
+}
+
+static void
+what_is_kept_looks_like_what_is_painted_anew (void **state)
+{
+  int width, height, again_width, again_height;
+  g_autofree guchar *kept = NULL;
+  g_autofree guchar *anew = NULL;
+  gsize different = 0;
+
+  for (int i = 0; i < 10; i++)
+    set_current (1.0 + 0.05 * i);
+  kept = harness_picture (window, "kept", 1, &width, &height);
+  lb_node_cache_clear (lb_canvas_get_cache (side_view ()));
+  lb_node_cache_clear (lb_canvas_get_cache (bed_strip ()));
+  gtk_widget_queue_draw (GTK_WIDGET (side_view ()));
+  gtk_widget_queue_draw (GTK_WIDGET (bed_strip ()));
+  anew = harness_picture (window, "anew", 1, &again_width, &again_height);
+  assert_int_equal (width, again_width);
+  assert_int_equal (height, again_height);
+  for (gsize i = 0; i < (gsize) width * (gsize) height; i++)
+    different += memcmp (kept + 4 * i, anew + 4 * i, 4) != 0;
+  assert_int_equal (different, 0);
+}
+
+static void
+zoom_and_fit (void **state)
+{
+  LbViewport *viewport = lb_drawings_get_viewport (lb_window_get_drawings (window));
+  double before = lb_viewport_get_view (viewport)->per_metre_x;
+
+  assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.zoom-in", NULL));
+  assert_less (before, lb_viewport_get_view (viewport)->per_metre_x);
+  assert_true (lb_viewport_get_moved (viewport));
+  /* A view that the user chose stays while the rig moves. */
+  set_current (1.5);
+  assert_true (lb_viewport_get_moved (viewport));
+  assert_less (before, lb_viewport_get_view (viewport)->per_metre_x);
+  assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.zoom-fit", NULL));
+  assert_false (lb_viewport_get_moved (viewport));
+  harness_frame (GTK_WIDGET (window));
+}
+
+static void
+the_view_holds_the_rig_for_every_current (void **state)
+{
+  LbViewport *viewport = lb_drawings_get_viewport (lb_window_get_drawings (window));
+
+  for (int i = 0; i <= 20; i++)
+    {
+      LbPicture picture;
+      LbExtents extents;
+
+      set_current (2.5 * i / 20);
+      lb_session_get_picture (session (), &picture);
+      extents = lb_picture_extents (&picture);
+      assert_true (lb_view_holds (lb_viewport_get_view (viewport), &extents));
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+#define TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
+    TEST (a_screen_reader_is_told_role_name_and_description),
+    TEST (the_description_follows_the_rig),
+    TEST (the_pointer_finds_the_weight),
+    TEST (the_pointer_finds_each_lure),
+    TEST (a_frame_without_change_paints_nothing_anew),
+    TEST (a_small_change_keeps_background_and_most_tiles),
+    TEST (what_is_kept_looks_like_what_is_painted_anew),
+    TEST (zoom_and_fit),
+    TEST (the_view_holds_the_rig_for_every_current),
+#undef TEST
+  };
+
+  harness_start ();
+  g_application_hold (G_APPLICATION (harness_application ()));
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
