@@ -46,16 +46,23 @@ typedef enum
 
 /* Reads `text` as a `quantity` into SI. Takes whole and decimal numbers, fractions ("1 1/4 lb",
  * "3/8"), several parts ("20 ft 6 in", "2 lb 3 oz", "5' 6\""), any unit of the quantity whatever
- * the setting, and a bare number in the main unit that `units` shows. Minus in front counts for
- * the whole. On anything but LB_PARSE_OK `*value` is left alone. */
+ * the setting, and a bare number in the main unit that `units` shows. A bare number after feet is
+ * inches, after pounds ounces. Pounds and kilograms are taken for a force as well. Both "." and ","
+ * are the decimal sign; digits are never grouped. Minus in front counts for the whole. On anything
+ * but LB_PARSE_OK `*value` is left alone. */
 LbParseResult lb_units_parse (LbQuantity quantity, LbUnits units, const char *text, double *value);
 
 /* Writes `value` (SI) as a person would, with its unit: "20 ft 6 in", "1 3/4 lb", "2.5 mph".
  * `decimal` is the decimal sign ('.' or ','). `decimals` < 0 takes the quantity's own. Always ends
  * `text` with a zero; returns the length the whole would have, like snprintf(). An unset value
  * gives "-". */
-size_t lb_units_format (LbQuantity quantity, LbUnits units, double value, int decimals,
-                        char decimal, char *text, size_t size);
+size_t lb_units_format (LbQuantity quantity,
+                        LbUnits units,
+                        double value,
+                        int decimals,
+                        char decimal,
+                        char *text,
+                        size_t size);
 
 /* The main unit's name as it is shown ("ft", "mph", "kg"), "" for a plain number. */
 const char *lb_units_name (LbQuantity quantity, LbUnits units);
