@@ -7,10 +7,10 @@
 /* The bed of a river, made ready for fast evaluation. Plain values; copy it with "=". */
 typedef struct
 {
-  size_t n;                         /* points; 1 for a plane bed */
-  double x[LB_MAX_BED_POINTS];      /* m, rising */
-  double depth[LB_MAX_BED_POINTS];  /* m */
-  double slope[LB_MAX_BED_POINTS];  /* d depth / d x at each point */
+  size_t n;                        /* points; 1 for a plane bed */
+  double x[LB_MAX_BED_POINTS];     /* m, rising */
+  double depth[LB_MAX_BED_POINTS]; /* m */
+  double slope[LB_MAX_BED_POINTS]; /* d depth / d x at each point */
 } LbBed;
 
 typedef struct
