@@ -49,22 +49,40 @@ draught (const LbScene *scene)
   return fmin (0.16, 0.35 * scene->setup.river.depth);
 }
 
+double
+lb_scene_hull_low (LbScene *scene, double px)
+{
+  BoatFrame f = boat_frame (scene);
+
+  return px < f.x - 3.4 * f.k || px > f.x + 1.8 * f.k ? f.y : f.y + draught (scene) * f.k;
+}
+
+/* The motor's leg, fainter where it is under water. */
 static void
 add_motor (const BoatFrame *f)
 {
   double deep = fmin (0.42, 0.6 * f->scene->setup.river.depth);
   LbLook leg = { .fill = LB_COLOUR_HULL_TRIM };
+  LbLook wet = { .fill = LB_COLOUR_HULL_TRIM, .opacity = 0.4 };
   LbLook cowl = { .fill = LB_COLOUR_HULL_LINE };
 
   lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
   move (f, 1.36, 0.50);
   line (f, 1.50, 0.50);
+  line (f, 1.485, 0);
+  line (f, 1.375, 0);
+  lb_scene_close (f->scene);
+  lb_scene_end_pickable (f->scene, leg, LB_PICK_BOAT, 0);
+
+  lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
+  move (f, 1.375, 0);
+  line (f, 1.485, 0);
   line (f, 1.47, -0.5 * deep);
   line (f, 1.66, -0.8 * deep);
   line (f, 1.60, -deep);
   line (f, 1.40, -0.75 * deep);
   lb_scene_close (f->scene);
-  lb_scene_end_pickable (f->scene, leg, LB_PICK_BOAT, 0);
+  lb_scene_end_pickable (f->scene, wet, LB_PICK_BOAT, 0);
 
   lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
   move (f, 1.27, 0.50);
@@ -103,18 +121,27 @@ add_hull (const BoatFrame *f)
   lb_scene_end_pickable (f->scene, stripe, LB_PICK_BOAT, 0);
 }
 
-/* The water in front of what is below the waterline. */
+/* The water in front of the hull below the waterline: along the hull's own outline. */
 static void
 add_water_over_hull (const BoatFrame *f)
 {
-  double deep = fmin (0.42, 0.6 * f->scene->setup.river.depth);
+  double d = draught (f->scene), low = d + 1.2 * f->scene->style.outline_width / f->k;
   LbLook veil = { .fill = LB_COLOUR_WATER_TOP, .opacity = 0.62 };
 
   lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
-  move (f, -3.4, 0);
-  line (f, 1.8, 0);
-  line (f, 1.8, -deep - 0.04);
-  line (f, -3.4, -deep - 0.04);
+  move (f, 1.30, 0);
+  line (f, 1.27, -low);
+  line (f, -1.9, -low);
+  for (int i = 1; i < 24; i++)
+    {
+      double t = i / 24.0, u = 1 - t;
+      double x = -1.9 * u * u * u - 3 * 2.75 * u * u * t - 3 * 3.25 * u * t * t - 3.75 * t * t * t;
+      double z = -low * u * u * u - 3 * low * u * u * t + 3 * 0.25 * u * t * t + 0.92 * t * t * t;
+
+      if (z >= 0)
+        break;
+      line (f, x, z);
+    }
   lb_scene_close (f->scene);
   lb_scene_end (f->scene, veil);
 }
@@ -136,8 +163,8 @@ lb_scene_add_boat (LbScene *scene)
   lb_scene_line_to (scene, scene->width, f.y);
   lb_scene_end_pickable (scene, surface, LB_PICK_SURFACE, 0);
 
-  lb_scene_take (scene, (LbBox){ f.x - 3.75 * f.k, f.y - 0.95 * f.k, 5.45 * f.k,
-                                 (0.95 + draught (scene)) * f.k });
+  lb_scene_take (scene, (LbBox){ f.x - 3.75 * f.k, f.y - 0.95 * f.k, 5.45 * f.k, 0.95 * f.k });
+  lb_scene_take (scene, (LbBox){ f.x - 3.0 * f.k, f.y, 4.3 * f.k, draught (scene) * f.k });
 }
 
 /* An arrow over the bow, and the boat's speed over the ground. */
@@ -172,4 +199,5 @@ lb_scene_add_boat_speed (LbScene *scene)
       length += 6 * s;
     }
   lb_scene_put_text (scene, LB_LAYER_FOREGROUND, text, x + length, y, LB_COLOUR_TEXT, false);
+  lb_scene_take (scene, box);
 }

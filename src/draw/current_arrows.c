@@ -8,12 +8,12 @@
 #define BASE_X 58.0 /* style units */
 #define LONGEST 82.0
 #define SPACING 25.0
-#define NEAR_BED 0.15 /* m above the bed, where the lowest arrow stands */
 
 typedef struct
 {
   LbScene *scene;
   double base, surface, bed; /* drawing units */
+  double top;                /* where the words at the surface may begin */
   double x;                  /* m */
   double per_speed;          /* drawing units of length for 1 m/s */
 } Arrows;
@@ -29,7 +29,7 @@ add_arrow (const Arrows *a, double y)
 {
   double s = a->scene->style.scale;
   double tip = a->base + speed_at (a, y) * a->per_speed;
-  double head = fmin (8 * s, fmax (2, 0.8 * (tip - a->base)));
+  double head = fmin (10 * s, fmax (2, 0.8 * (tip - a->base)));
   LbLook shaft = { .stroke = LB_COLOUR_CURRENT, .width = 1.8 * s };
   LbLook point = { .fill = LB_COLOUR_CURRENT };
 
@@ -65,6 +65,19 @@ add_profile (const Arrows *a)
     }
 }
 
+/* At the surface; in very shallow water, where there is no room, under the bed. */
+static void
+add_surface_value (const Arrows *a, const char *words)
+{
+  double s = a->scene->style.scale;
+
+  if (a->top + 40 * s > a->bed
+      || !lb_scene_try_text (a->scene, LB_LAYER_FOREGROUND, LB_FONT_STRONG, words, a->base, a->top,
+                             0, 0, LB_COLOUR_TEXT, false))
+    lb_scene_try_text (a->scene, LB_LAYER_FOREGROUND, LB_FONT_STRONG, words, a->base,
+                       a->bed + 4 * s, 0, 0, LB_COLOUR_TEXT_ON_BED, false);
+}
+
 static void
 add_values (const Arrows *a, double near_y)
 {
@@ -74,13 +87,11 @@ add_values (const Arrows *a, double near_y)
   LbPhrase top = lb_phrase_quantity (&scene->picture, LB_QUANTITY_SPEED, speed_at (a, a->surface));
   LbPhrase low = lb_phrase_quantity (&scene->picture, LB_QUANTITY_SPEED, speed_at (a, near_y));
   LbPhrase height = lb_phrase_height_value (&scene->picture, near_height);
-  LbPhrase first = lb_phrase_format (_ ("Current %s"), top.text);
-  LbPhrase last = lb_phrase_format (_ ("%s, %s up"), low.text, height.text);
 
-  lb_scene_try_text (scene, LB_LAYER_FOREGROUND, LB_FONT_STRONG, first.text, a->base,
-                     a->surface + 4 * s, 0, 0, LB_COLOUR_TEXT, false);
-  if (near_y > a->surface + 40 * s)
-    lb_scene_try_text (scene, LB_LAYER_FOREGROUND, LB_FONT_PLAIN, last.text, a->base,
+  add_surface_value (a, lb_phrase_format (_ ("Current %s"), top.text).text);
+  if (near_y > a->top + 36 * s)
+    lb_scene_try_text (scene, LB_LAYER_FOREGROUND, LB_FONT_PLAIN,
+                       lb_phrase_format (_ ("%s, %s up"), low.text, height.text).text, a->base,
                        near_y - 4 * s, 0, 1, LB_COLOUR_TEXT, false);
 }
 
@@ -93,19 +104,20 @@ lb_scene_add_current (LbScene *scene)
   double first, last, room;
   int n;
 
+  a.top =
+      fmax (lb_scene_hull_low (scene, a.base), lb_scene_hull_low (scene, a.base + 130 * s)) + 4 * s;
   a.x = lb_view_world_x (&scene->view, a.base);
   a.bed = lb_scene_bed_y (scene, a.base);
   largest = fmax (speed_at (&a, a.surface), speed_at (&a, (a.surface + a.bed) / 2));
   if (largest <= 0)
     {
-      lb_scene_try_text (scene, LB_LAYER_FOREGROUND, LB_FONT_STRONG, _ ("No current"), a.base,
-                         a.surface + 4 * s, 0, 0, LB_COLOUR_TEXT, false);
+      add_surface_value (&a, _ ("No current"));
       return;
     }
   a.per_speed = LONGEST * s / fmax (largest, 1.2);
 
-  first = a.surface + fmin (26 * s, 0.35 * (a.bed - a.surface));
-  last = a.bed - fmax (NEAR_BED * scene->view.per_metre_z, 5 * s);
+  first = a.top + 23 * s < a.bed - 12 * s ? a.top + 23 * s : (a.surface + a.bed) / 2;
+  last = a.bed - fmax (lb_phrase_near_bed (&scene->picture) * scene->view.per_metre_z, 5 * s);
   last = fmax (first, last);
   room = last - first;
   n = (int) fmin (12, floor (room / (SPACING * s)));

@@ -23,12 +23,13 @@ describe_river (const LbScene *scene, GString *text)
 {
   const LbRiver *river = &scene->setup.river;
   double reel = scene->setup.boat.position, depth = lb_bed_at (&scene->current.bed, reel).depth;
+  double near_bed = lb_phrase_near_bed (&scene->picture);
   LbPhrase deep = quantity (scene, LB_QUANTITY_LENGTH, depth);
   LbPhrase top =
       quantity (scene, LB_QUANTITY_SPEED, lb_current_at (&scene->current, reel, 0).speed);
   LbPhrase low = quantity (scene, LB_QUANTITY_SPEED,
-                           lb_current_at (&scene->current, reel, 0.15 - depth).speed);
-  LbPhrase near = lb_phrase_height_value (&scene->picture, 0.15);
+                           lb_current_at (&scene->current, reel, near_bed - depth).speed);
+  LbPhrase near = lb_phrase_height_value (&scene->picture, near_bed);
 
   say (text, river->n_bed_points > 1 ? lb_phrase_format (
                  _ ("River with an uneven bed, %s deep under the reel."), deep.text)

@@ -21,7 +21,7 @@ G_DEFINE_QUARK (lb - export - error - quark, lb_export_error)
 typedef struct
 {
   LbDrawContext *context;
-  LbScene *title; /* NULL: none */
+  LbScene *ground; /* under all, with the title on it */
   LbScene *side;
   LbScene *strip;
   LbStyle style;
@@ -44,9 +44,8 @@ sheet_new (const LbPicture *picture, LbTheme theme, double width, double height)
   sheet.side_height = height - sheet.title_height - sheet.strip_height - gap;
 
   view = lb_view_fit (NULL, &extents, &sheet.style, width, sheet.side_height);
-  if (sheet.title_height > 0)
-    sheet.title =
-        lb_title_bar_new (sheet.context, picture, &sheet.style, width, sheet.title_height);
+  sheet.ground =
+      lb_title_ground_new (sheet.context, picture, &sheet.style, width, height, sheet.title_height);
   sheet.side =
       lb_side_view_new (sheet.context, picture, &sheet.style, &view, width, sheet.side_height);
   sheet.strip =
@@ -57,7 +56,7 @@ sheet_new (const LbPicture *picture, LbTheme theme, double width, double height)
 static void
 sheet_clear (Sheet *sheet)
 {
-  lb_scene_free (sheet->title);
+  lb_scene_free (sheet->ground);
   lb_scene_free (sheet->side);
   lb_scene_free (sheet->strip);
   lb_draw_context_free (sheet->context);
@@ -67,8 +66,7 @@ static void
 sheet_paint (const Sheet *sheet, cairo_t *cr, double height)
 {
   cairo_save (cr);
-  if (sheet->title)
-    lb_scene_paint (sheet->title, cr, LB_LAYER_ALL);
+  lb_scene_paint (sheet->ground, cr, LB_LAYER_ALL);
   cairo_translate (cr, 0, sheet->title_height);
   lb_scene_paint (sheet->side, cr, LB_LAYER_ALL);
   cairo_translate (cr, 0, height - sheet->title_height - sheet->strip_height);

@@ -12,10 +12,11 @@
 static const double rings[N_RINGS] = { 5, 14, 26, 42, 62, 88, 120, 165, 220, 290 };
 
 /* What a place costs, in style units of distance. */
-#define COST_OF_A_LINE 16.0     /* a piece of a line under the card */
-#define COST_OF_A_CROSSING 90.0 /* the pointer runs through other words */
-#define COST_OF_TURNING 34.0    /* the card stands on the side away from where it should */
-#define GAIN_OF_STAYING 30.0    /* the card stood there before */
+#define COST_OF_A_LINE 55.0      /* a piece of a line under the card */
+#define COST_OF_A_CROSSING 110.0 /* the pointer runs through other words */
+#define COST_OF_TURNING 34.0     /* the card stands on the side away from where it should */
+#define GAIN_OF_STAYING 40.0     /* the card stood there before */
+#define COST_OF_LESS_WORDS 75.0  /* each step to a shorter wording */
 
 typedef struct
 {
@@ -84,6 +85,16 @@ segment_hits_box (double x1, double y1, double x2, double y2, LbBox box)
   return t0 < t1;
 }
 
+/* Where a label has been put. */
+typedef struct
+{
+  Card card;
+  LbBox box;
+  double x, y; /* the near end of its pointer */
+  bool has_pointer;
+  bool is_put;
+} Place;
+
 /* What lies in the way, beyond what is forbidden; stops counting above `enough`. */
 static double
 cost_of_lines (const LbScene *scene, LbBox box, double enough)
@@ -93,6 +104,19 @@ cost_of_lines (const LbScene *scene, LbBox box, double enough)
   for (guint i = 0; i < scene->lines->len && cost < enough; i++)
     if (lb_box_overlaps (box, g_array_index (scene->lines, LbBox, i)))
       cost += COST_OF_A_LINE;
+  return cost;
+}
+
+/* The pointers of the labels before it that the card would cover. */
+static double
+cost_of_pointers (const LbLabel *labels, const Place *places, size_t n, LbBox box)
+{
+  double cost = 0;
+
+  for (size_t i = 0; i < n; i++)
+    if (places[i].has_pointer
+        && segment_hits_box (places[i].x, places[i].y, labels[i].x, labels[i].y, box))
+      cost += COST_OF_A_CROSSING;
   return cost;
 }
 
@@ -114,12 +138,18 @@ cost_of_pointer (const LbScene *scene, const LbLabel *label, LbBox box)
   return cost;
 }
 
-/* The best slot for the card, or -1. */
+/* The best slot for the card of labels[n], with its cost, or -1. */
 static int
-best_slot (const LbScene *scene, const LbLabel *label, const Card *card, int last)
+best_slot (const LbScene *scene,
+           const LbLabel *labels,
+           const Place *places,
+           size_t n,
+           const Card *card,
+           double *best_cost)
 {
-  double scale = scene->style.scale, best_cost = INFINITY;
-  int best = -1;
+  const LbLabel *label = &labels[n];
+  double scale = scene->style.scale;
+  int best = -1, last = lb_draw_context_last_slot (scene->context, label->memory);
 
   for (int slot = 0; slot < N_SLOTS; slot++)
     {
@@ -128,14 +158,14 @@ best_slot (const LbScene *scene, const LbLabel *label, const Card *card, int las
                     - (slot == last ? GAIN_OF_STAYING : 0);
       LbBox box = slot_box (label, card, slot, scale);
 
-      if (cost >= best_cost || !lb_scene_is_free (scene, box, 3 * scale))
+      if (cost >= *best_cost || !lb_scene_is_free (scene, box, 3 * scale))
         continue;
-      cost += cost_of_lines (scene, box, best_cost - cost);
-      if (cost < best_cost)
-        cost += cost_of_pointer (scene, label, box);
-      if (cost < best_cost)
+      cost += cost_of_lines (scene, box, *best_cost - cost);
+      if (cost < *best_cost)
+        cost += cost_of_pointer (scene, label, box) + cost_of_pointers (labels, places, n, box);
+      if (cost < *best_cost)
         {
-          best_cost = cost;
+          *best_cost = cost;
           best = slot;
         }
     }
@@ -143,24 +173,20 @@ best_slot (const LbScene *scene, const LbLabel *label, const Card *card, int las
 }
 
 static void
-add_pointer (LbScene *scene, const LbLabel *label, LbBox box)
+add_pointer (LbScene *scene, const LbLabel *label, const Place *place)
 {
   LbLook look = { .stroke = LB_COLOUR_POINTER, .width = scene->style.pointer_width };
-  double x, y, length, t;
+  double t = label->clear / hypot (place->x - label->x, place->y - label->y);
 
-  pointer_end (label, box, &x, &y);
-  length = hypot (x - label->x, y - label->y);
-  if (length < label->clear + 7 * scene->style.scale)
-    return;
-  t = label->clear / length;
-  lb_scene_line (scene, LB_LAYER_FOREGROUND, x, y, label->x + (x - label->x) * t,
-                 label->y + (y - label->y) * t, look);
-  lb_scene_note_line (scene, x, y, label->x, label->y);
+  lb_scene_line (scene, LB_LAYER_FOREGROUND, place->x, place->y,
+                 label->x + (place->x - label->x) * t, label->y + (place->y - label->y) * t, look);
 }
 
 static void
-add_card (LbScene *scene, const LbLabel *label, const Card *card, LbBox box)
+add_card (LbScene *scene, const LbLabel *label, const Place *place)
 {
+  const Card *card = &place->card;
+  LbBox box = place->box;
   double pad = scene->style.pad, left = box.x + pad;
   LbLook look = {
     .fill = LB_COLOUR_CARD,
@@ -185,38 +211,55 @@ add_card (LbScene *scene, const LbLabel *label, const Card *card, LbBox box)
   if (card->detail.layout)
     lb_scene_put_text (scene, LB_LAYER_FOREGROUND, card->detail, left,
                        box.y + 0.4 * pad + card->title.height, LB_COLOUR_TEXT, false);
-  lb_scene_take (scene, box);
 }
 
-/* Tries the wordings from the longest. */
-static bool
-place (LbScene *scene, const LbLabel *label)
+/* Finds the place for labels[n]: a long wording far off may lose to a short one close by. */
+static void
+find_place (LbScene *scene, const LbLabel *labels, Place *places, size_t n)
 {
-  int last = lb_draw_context_last_slot (scene->context, label->memory);
+  const LbLabel *label = &labels[n];
+  Place *place = &places[n];
+  double best_cost = INFINITY;
+  int best = -1;
 
   for (int w = 0; w < LB_LABEL_WORDINGS && *label->wordings[w].title.text; w++)
     {
       Card card = make_card (scene, label, &label->wordings[w]);
-      int slot = best_slot (scene, label, &card, last);
+      double cost = best_cost - w * COST_OF_LESS_WORDS;
+      int slot = best_slot (scene, labels, places, n, &card, &cost);
 
-      if (slot >= 0)
-        {
-          LbBox box = slot_box (label, &card, slot, scene->style.scale);
-
-          add_pointer (scene, label, box);
-          add_card (scene, label, &card, box);
-          lb_draw_context_keep_slot (scene->context, label->memory, slot);
-          return true;
-        }
+      if (slot < 0)
+        continue;
+      best_cost = cost + w * COST_OF_LESS_WORDS;
+      best = slot;
+      place->card = card;
+      place->box = slot_box (label, &card, slot, scene->style.scale);
+      place->is_put = true;
     }
-  lb_draw_context_keep_slot (scene->context, label->memory, -1);
-  return false;
+  lb_draw_context_keep_slot (scene->context, label->memory, best);
+  if (!place->is_put)
+    return;
+  pointer_end (label, place->box, &place->x, &place->y);
+  place->has_pointer =
+      hypot (place->x - label->x, place->y - label->y) >= label->clear + 7 * scene->style.scale;
+  lb_scene_take (scene, place->box);
 }
 
 void
 lb_labels_place (LbScene *scene, const LbLabel *labels, size_t n)
 {
+  Place places[LB_LABELS_MOST] = { 0 };
+
+  n = MIN (n, LB_LABELS_MOST);
   for (size_t i = 0; i < n; i++)
-    if (!place (scene, &labels[i]))
-      scene->n_missing_labels++;
+    {
+      find_place (scene, labels, places, i);
+      scene->n_missing_labels += !places[i].is_put;
+    }
+  for (size_t i = 0; i < n; i++)
+    if (places[i].has_pointer)
+      add_pointer (scene, &labels[i], &places[i]);
+  for (size_t i = 0; i < n; i++)
+    if (places[i].is_put)
+      add_card (scene, &labels[i], &places[i]);
 }

@@ -6,6 +6,7 @@
 #include "phrases.h"
 
 #define LB_LABEL_WORDINGS 3
+#define LB_LABELS_MOST 16 /* in one scene */
 
 /* One way to say it; an empty title: no such wording. */
 typedef struct

@@ -58,6 +58,12 @@ lb_phrase_height (const LbPicture *picture, double height, bool on_bed)
   return lb_phrase_format (_ ("%s above the bed"), lb_phrase_height_value (picture, height).text);
 }
 
+double
+lb_phrase_near_bed (const LbPicture *picture)
+{
+  return picture->units == LB_UNITS_US ? 0.1524 : 0.15;
+}
+
 const char *
 lb_phrase_band (LbBandState state)
 {
@@ -73,6 +79,23 @@ lb_phrase_band (LbBandState state)
       break;
     }
   return _ ("on the bed");
+}
+
+const char *
+lb_phrase_band_short (LbBandState state)
+{
+  switch (state)
+    {
+    case LB_BAND_BELOW:
+      return _ ("below band");
+    case LB_BAND_INSIDE:
+      return _ ("in band");
+    case LB_BAND_ABOVE:
+      return _ ("above band");
+    case LB_BAND_ON_BED:
+      break;
+    }
+  return _ ("on bed");
 }
 
 LbPhrase

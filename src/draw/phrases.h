@@ -25,8 +25,14 @@ LbPhrase lb_phrase_height (const LbPicture *picture, double height, bool on_bed)
 /* "9 in" or "5 ft 2 in" alone. */
 LbPhrase lb_phrase_height_value (const LbPicture *picture, double height);
 
+/* The height near the bed at which the current is told: 6 in, or 15 cm. */
+double lb_phrase_near_bed (const LbPicture *picture);
+
 /* "in the band", "above the band" ... Static, translated. */
 const char *lb_phrase_band (LbBandState state);
+
+/* The same, shorter: "in band". */
+const char *lb_phrase_band_short (LbBandState state);
 
 /* "Lure 2", or "Lure 2: floating minnow, 7 cm" if it has a name. */
 LbPhrase lb_phrase_lure (const LbPicture *picture, size_t leader);

@@ -162,66 +162,75 @@ lure_curve (const LureFrame *f, double x1, double y1, double x2, double y2, doub
                      f->y + y2 * f->length, f->x + x3 * f->length, f->y + y3 * f->length);
 }
 
+/* The lip that makes it dive. */
 static void
-add_lure_fittings (const LureFrame *f)
+add_lure_lip (const LureFrame *f)
 {
-  double w = fmax (0.8, 0.9 * f->scene->style.outline_width);
-  LbLook hook = { .stroke = LB_COLOUR_LURE_LINE, .width = w };
   LbLook lip = {
     .fill = LB_COLOUR_CARD,
     .stroke = LB_COLOUR_LURE_LINE,
-    .width = w,
+    .width = 0.8 * f->scene->style.outline_width,
   };
+
+  lb_scene_begin (f->scene, LB_LAYER_FOREGROUND);
+  lure_move (f, 0.06, 0.02);
+  lure_curve (f, 0.00, 0.07, -0.10, 0.14, -0.09, 0.19);
+  lure_curve (f, -0.01, 0.22, 0.09, 0.14, 0.17, 0.08);
+  lb_scene_close (f->scene);
+  lb_scene_end (f->scene, lip);
+}
+
+/* Two hooks, where the lure is large enough to show them. */
+static void
+add_lure_hooks (const LureFrame *f)
+{
+  LbLook hook = { .stroke = LB_COLOUR_LURE_LINE, .width = 0.9 * f->scene->style.outline_width };
 
   lb_scene_begin (f->scene, LB_LAYER_FOREGROUND);
   for (int i = 0; i < 2; i++)
     {
-      double x = i ? 0.88 : 0.48, y = i ? 0.04 : 0.13;
+      double x = i ? 0.80 : 0.45, y = i ? 0.05 : 0.12;
 
       lure_move (f, x, y);
-      lure_line (f, x + 0.02, y + 0.14);
-      lure_curve (f, x + 0.03, y + 0.24, x + 0.14, y + 0.22, x + 0.12, y + 0.10);
+      lure_line (f, x + 0.02, y + 0.06);
+      lure_curve (f, x + 0.03, y + 0.12, x + 0.09, y + 0.11, x + 0.08, y + 0.05);
     }
   lb_scene_end (f->scene, hook);
-
-  lb_scene_begin (f->scene, LB_LAYER_FOREGROUND);
-  lure_move (f, 0.06, 0.05);
-  lure_curve (f, -0.02, 0.12, -0.12, 0.20, -0.10, 0.25);
-  lure_curve (f, -0.02, 0.27, 0.08, 0.18, 0.15, 0.10);
-  lb_scene_close (f->scene);
-  lb_scene_end (f->scene, lip);
 }
 
 static void
 add_lure_body (const LureFrame *f, int index)
 {
-  double w = f->scene->style.outline_width;
   LbLook back = { .fill = LB_COLOUR_LURE_BACK };
   LbLook whole = {
     .fill = LB_COLOUR_LURE_BELLY,
     .stroke = LB_COLOUR_LURE_LINE,
-    .width = w,
+    .width = f->scene->style.outline_width,
   };
   LbLook eye = { .fill = LB_COLOUR_LURE_LINE };
 
   lb_scene_begin (f->scene, LB_LAYER_FOREGROUND);
-  lure_move (f, 0, 0);
-  lure_curve (f, 0.10, -0.14, 0.45, -0.19, 0.95, -0.02);
-  lure_curve (f, 0.96, 0.01, 0.96, 0.02, 0.93, 0.03);
-  lure_curve (f, 0.55, 0.17, 0.18, 0.16, 0, 0);
+  lure_move (f, 0, -0.01);
+  lure_curve (f, 0.10, -0.15, 0.45, -0.20, 0.84, -0.03);
+  lure_line (f, 1.0, -0.12);
+  lure_curve (f, 0.96, -0.04, 0.96, 0.04, 1.0, 0.12);
+  lure_line (f, 0.84, 0.03);
+  lure_curve (f, 0.50, 0.18, 0.15, 0.15, 0, -0.01);
   lb_scene_close (f->scene);
   lb_scene_end_pickable (f->scene, whole, LB_PICK_LURE, index);
 
   lb_scene_begin (f->scene, LB_LAYER_FOREGROUND);
-  lure_move (f, 0.02, -0.012);
-  lure_curve (f, 0.12, -0.125, 0.45, -0.165, 0.92, -0.015);
-  lure_curve (f, 0.60, 0.03, 0.25, 0.03, 0.02, -0.012);
+  lure_move (f, 0.02, -0.015);
+  lure_curve (f, 0.12, -0.13, 0.45, -0.175, 0.84, -0.015);
+  lure_line (f, 0.98, -0.09);
+  lure_curve (f, 0.95, -0.03, 0.95, 0.00, 0.955, 0.01);
+  lure_curve (f, 0.60, 0.035, 0.25, 0.035, 0.02, -0.015);
   lb_scene_close (f->scene);
   lb_scene_end_pickable (f->scene, back, LB_PICK_LURE, index);
 
   lb_scene_begin (f->scene, LB_LAYER_FOREGROUND);
-  lb_scene_add_ellipse (f->scene, f->x + 0.13 * f->length, f->y - 0.02 * f->length,
-                        0.032 * f->length, 0.032 * f->length);
+  lb_scene_add_ellipse (f->scene, f->x + 0.15 * f->length, f->y - 0.03 * f->length,
+                        0.035 * f->length, 0.035 * f->length);
   lb_scene_end (f->scene, eye);
 }
 
@@ -231,12 +240,14 @@ lb_scene_add_lure (LbScene *scene, int index, double x, double y, double floor_y
 {
   double true_length = scene->setup.rig.leaders[index].lure.length * scene->view.per_metre_x;
   double length = fmax (true_length, scene->style.lure_length_least);
-  LureFrame f = { scene, x, fmin (y, floor_y - 0.26 * length), length };
+  LureFrame f = { scene, x, fmin (y, floor_y - 0.21 * length), length };
 
-  add_lure_fittings (&f);
+  if (length > 2 * scene->style.lure_length_least)
+    add_lure_hooks (&f);
+  add_lure_lip (&f);
   add_lure_body (&f, index);
   lb_scene_take (scene,
-                 (LbBox){ f.x - 0.1 * length, f.y - 0.15 * length, 1.1 * length, 0.42 * length });
+                 (LbBox){ f.x - 0.1 * length, f.y - 0.15 * length, 1.1 * length, 0.37 * length });
 }
 
 /* ---- The reel ---- */

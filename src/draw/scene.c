@@ -105,23 +105,27 @@ lb_bed_strip_new (LbDrawContext *context,
 }
 
 LbScene *
-lb_title_bar_new (LbDrawContext *context,
-                  const LbPicture *picture,
-                  const LbStyle *style,
-                  double width,
-                  double height)
+lb_title_ground_new (LbDrawContext *context,
+                     const LbPicture *picture,
+                     const LbStyle *style,
+                     double width,
+                     double height,
+                     double title_height)
 {
   LbView none = { 0 };
-  LbScene *scene = new_scene (LB_SCENE_TITLE_BAR, context, picture, style, &none, width, height);
-  LbLook sky = { .fill = LB_COLOUR_SKY_TOP };
+  LbScene *scene = new_scene (LB_SCENE_TITLE_GROUND, context, picture, style, &none, width, height);
   LbText text = lb_draw_context_text (context, style, LB_FONT_TITLE,
                                       scene->title ? scene->title : "", -(width - 3 * style->pad));
 
   lb_scene_begin (scene, LB_LAYER_BACKGROUND);
-  lb_scene_add_box (scene, 0, 0, width, height + 1, 0);
-  lb_scene_end (scene, sky);
-  lb_scene_put_text (scene, LB_LAYER_BACKGROUND, text, 1.5 * style->pad, (height - text.height) / 2,
-                     LB_COLOUR_TEXT, false);
+  lb_scene_add_box (scene, 0, 0, width, height, 0);
+  lb_scene_end (scene, (LbLook){ .fill = LB_COLOUR_BED_LINE });
+  lb_scene_begin (scene, LB_LAYER_BACKGROUND);
+  lb_scene_add_box (scene, 0, 0, width, title_height + 1, 0);
+  lb_scene_end (scene, (LbLook){ .fill = LB_COLOUR_SKY_TOP });
+  if (scene->title)
+    lb_scene_put_text (scene, LB_LAYER_BACKGROUND, text, 1.5 * style->pad,
+                       (title_height - text.height) / 2, LB_COLOUR_TEXT, false);
   lb_scene_finish (scene);
   scene->shape = NULL;
   return scene;

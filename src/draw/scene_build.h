@@ -74,7 +74,7 @@ typedef enum
 {
   LB_SCENE_SIDE_VIEW,
   LB_SCENE_BED_STRIP,
-  LB_SCENE_TITLE_BAR,
+  LB_SCENE_TITLE_GROUND,
 } LbSceneKind;
 
 struct LbScene
@@ -188,6 +188,8 @@ double lb_scene_bed_y (const LbScene *scene, double px);
 void lb_scene_add_distance_lines (LbScene *scene, double top, double low);
 void lb_scene_add_current (LbScene *scene); /* current_arrows.c */
 void lb_scene_add_boat (LbScene *scene);    /* boat.c */
+/* The drawing y of the hull's underside at `px`; of the surface where there is no hull. */
+double lb_scene_hull_low (LbScene *scene, double px);
 void lb_scene_add_boat_speed (LbScene *scene);
 void lb_scene_add_rig (LbScene *scene);         /* rig_items.c: lines, weight, lures */
 void lb_scene_add_side_scales (LbScene *scene); /* side_scales.c */
@@ -202,12 +204,13 @@ void lb_scene_add_remark (LbScene *scene); /* remark.c */
 void lb_scene_add_weight (LbScene *scene, double x, double y, double floor_y);
 void lb_scene_add_lure (LbScene *scene, int index, double x, double y, double floor_y);
 
-/* The bar over an exported picture with its title. */
-LbScene *lb_title_bar_new (LbDrawContext *context,
-                           const LbPicture *picture,
-                           const LbStyle *style,
-                           double width,
-                           double height);
+/* What lies under an exported picture: its ground, and the title along the top. */
+LbScene *lb_title_ground_new (LbDrawContext *context,
+                              const LbPicture *picture,
+                              const LbStyle *style,
+                              double width,
+                              double height,
+                              double title_height);
 
 /* Cuts the foreground into tiles and computes the keys. */
 void lb_scene_finish (LbScene *scene);

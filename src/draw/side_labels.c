@@ -179,6 +179,9 @@ hand_label (LbScene *scene)
   };
 }
 
+/* With many lures the names would fill the water; the numbers say which is which. */
+#define MOST_NAMES 3
+
 static LbLabel
 lure_label (LbScene *scene, size_t i)
 {
@@ -190,21 +193,27 @@ lure_label (LbScene *scene, size_t i)
   LbPhrase value = lb_phrase_height_value (picture, lure->height);
   LbPhrase back = lb_phrase_quantity (picture, LB_QUANTITY_LENGTH, lure->layback);
   LbPhrase plain = lb_phrase_format (_ ("Lure %d"), (int) i + 1);
-
-  return (LbLabel){
+  LbWording full = { lb_phrase_lure (picture, i),
+                     lb_phrase_format (_ ("%s, %s back"), height.text, back.text) };
+  LbWording less = { plain, height };
+  LbWording least = { lb_phrase_format ("%d: %s", (int) i + 1,
+                                        lure->on_bed ? _ ("on the bed") : value.text) };
+  bool is_crowded = scene->shape->n_leaders > MOST_NAMES;
+  LbLabel label = {
     .memory = MEMORY_LURES + (int) i,
     .x = at.x + 0.4 * length,
-    .y = fmin (at.y, lb_scene_bed_y (scene, at.x) - 0.26 * length),
+    .y = fmin (at.y, lb_scene_bed_y (scene, at.x) - 0.2 * length),
     .clear = 0.3 * length,
     .toward = -PI / 2,
     .title_font = LB_FONT_STRONG,
     .accent = LB_COLOUR_LURE_BACK,
-    .wordings = {
-      { lb_phrase_lure (picture, i), lb_phrase_format (_("%s, %s back"), height.text, back.text) },
-      { plain, height },
-      { lb_phrase_format ("%d: %s", (int) i + 1, value.text) },
-    },
   };
+
+  label.wordings[0] = is_crowded ? less : full;
+  label.wordings[1] = is_crowded ? least : less;
+  if (!is_crowded)
+    label.wordings[2] = least;
+  return label;
 }
 
 void

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "axes.h"
+#include "boat.h"
 #include "phrases.h"
 
 static LbPhrase
@@ -22,14 +23,17 @@ static void
 add_depth_scale (LbScene *scene)
 {
   double s = scene->style.scale, surface = lb_view_y (&scene->view, 0);
+  double bow = lb_view_x (&scene->view, scene->setup.boat.position - LB_BOAT_BOW);
+  double heading_above = bow > 60 * s ? 1 : 0;
+  double heading_y = surface + (heading_above > 0 ? -3 : 3) * s;
   double bed = lb_scene_bed_y (scene, 2);
   LbTicks ticks = lb_ticks_choose (LB_QUANTITY_LENGTH, scene->picture.units,
                                    scene->view.per_metre_z, 34 * s, 6 * s);
   LbLook tick = { .stroke = LB_COLOUR_TEXT_QUIET, .width = scene->style.grid_width };
   LbLook grid = { .stroke = LB_COLOUR_GRID, .width = scene->style.grid_width };
 
-  lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_PLAIN, _ ("Depth"), 6 * s, surface + 3 * s,
-                     0, 0, LB_COLOUR_TEXT_QUIET, true);
+  lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_PLAIN, _ ("Depth"), 6 * s, heading_y, 0,
+                     heading_above, LB_COLOUR_TEXT_QUIET, true);
   for (int i = 1; i < 400 && surface + i * ticks.minor * scene->view.per_metre_z < bed - 1; i++)
     {
       double depth = i * ticks.minor, y = lb_view_y (&scene->view, -depth);
@@ -55,7 +59,7 @@ add_height_scale (LbScene *scene)
   LbLook tick = { .stroke = LB_COLOUR_TEXT_QUIET, .width = scene->style.grid_width };
 
   lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_PLAIN, _ ("Above bed"), right - 6 * s,
-                     surface + 3 * s, 1, 0, LB_COLOUR_TEXT_QUIET, true);
+                     surface - 3 * s, 1, 1, LB_COLOUR_TEXT_QUIET, true);
   for (int i = 0; i < 400 && bed - i * ticks.minor * scene->view.per_metre_z > surface + 1; i++)
     {
       double height = i * ticks.minor, y = bed - height * scene->view.per_metre_z;

@@ -40,8 +40,8 @@ add_band (LbScene *scene)
       double y = i ? y_high : y_low;
 
       lb_scene_begin (scene, LB_LAYER_BACKGROUND);
-      lb_scene_move_to (scene, 0, y);
-      lb_scene_line_to (scene, scene->width, y);
+      lb_scene_move_to (scene, 52 * s, y);
+      lb_scene_line_to (scene, scene->width - 52 * s, y);
       lb_scene_end_pickable (scene, edge, i ? LB_PICK_BAND_HIGH : LB_PICK_BAND_LOW, 0);
     }
 }
@@ -56,7 +56,7 @@ lb_scene_add_strip_water (LbScene *scene)
   LbLook top = { .stroke = LB_COLOUR_SURFACE, .width = 1 * s, .opacity = 0.6 };
 
   scene->strip_floor = scene->height - floor_room;
-  scene->strip_top = fmin (8 * s, 0.1 * scene->height);
+  scene->strip_top = fmin (11 * s, 0.12 * scene->height);
   scene->strip_high = scene->picture.units == LB_UNITS_US ? HIGH_US : HIGH_METRIC;
 
   lb_scene_begin (scene, LB_LAYER_BACKGROUND);
@@ -68,6 +68,7 @@ lb_scene_add_strip_water (LbScene *scene)
   lb_scene_end_pickable (scene, earth, LB_PICK_BED, 0);
   lb_scene_line (scene, LB_LAYER_BACKGROUND, 0, scene->strip_floor, scene->width,
                  scene->strip_floor, line);
+  lb_scene_note_line (scene, 0, scene->strip_floor, scene->width, scene->strip_floor);
   lb_scene_line (scene, LB_LAYER_BACKGROUND, 0, 0.5, scene->width, 0.5, top);
 }
 
@@ -326,12 +327,21 @@ marker_label (LbScene *scene,
     {
       label.wordings[0].title = lb_phrase_format (_ ("%s: %s"), name, words);
       label.wordings[1].title = lb_phrase_format (_ ("%s: %s"), sign, words);
+      label.wordings[2].title = lb_phrase_format ("%s", lb_phrase_band_short (state));
     }
   else
     {
       label.wordings[0].title = lb_phrase_format (_ ("%s: %s, %s"), name, value.text, words);
       label.wordings[1].title = lb_phrase_format (_ ("%s: %s, %s"), sign, value.text, words);
-      label.wordings[2].title = value;
+      label.wordings[2].title =
+          lb_phrase_format (_ ("%s, %s"), value.text, lb_phrase_band_short (state));
+    }
+  /* Many markers leave no room for long words; the number is in the marker too. */
+  if (scene->shape->n_leaders > 3)
+    {
+      label.wordings[0] = label.wordings[1];
+      label.wordings[1] = label.wordings[2];
+      label.wordings[2] = (LbWording){ 0 };
     }
   return label;
 }

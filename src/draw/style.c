@@ -24,14 +24,14 @@ static const LbRgba light[LB_N_COLOURS] = {
   [LB_COLOUR_GRID] = RGBA (0x1C4A58, 0.13),    [LB_COLOUR_TEXT] = RGB (0x10242C),
   [LB_COLOUR_TEXT_QUIET] = RGB (0x27464F),     [LB_COLOUR_TEXT_ON_BED] = RGB (0x3E2F17),
   [LB_COLOUR_CARD] = RGBA (0xFDFEFE, 0.90),    [LB_COLOUR_CARD_EDGE] = RGBA (0x2F6070, 0.35),
-  [LB_COLOUR_POINTER] = RGBA (0x10242C, 0.55), [LB_COLOUR_HULL] = RGB (0xF6F3EC),
+  [LB_COLOUR_POINTER] = RGBA (0x10242C, 0.55), [LB_COLOUR_HULL] = RGB (0xE9EEEE),
   [LB_COLOUR_HULL_TRIM] = RGB (0x2C6E7F),      [LB_COLOUR_HULL_LINE] = RGB (0x243B43),
   [LB_COLOUR_REEL] = RGB (0xC8872B),           [LB_COLOUR_WIRE] = RGB (0x12222B),
   [LB_COLOUR_SHANK] = RGB (0x7B2D12),          [LB_COLOUR_LEADER] = RGB (0x4A3A86),
   [LB_COLOUR_WEIGHT] = RGB (0x47525A),         [LB_COLOUR_WEIGHT_LIGHT] = RGB (0x9DA9B0),
   [LB_COLOUR_LURE_BACK] = RGB (0xE0641E),      [LB_COLOUR_LURE_BELLY] = RGB (0xFFE7B8),
   [LB_COLOUR_LURE_LINE] = RGB (0x53230A),      [LB_COLOUR_CURRENT] = RGB (0x1B5E8C),
-  [LB_COLOUR_ANGLE] = RGB (0x9A3B0B),          [LB_COLOUR_BAND] = RGBA (0xF2C230, 0.34),
+  [LB_COLOUR_ANGLE] = RGB (0x9A3B0B),          [LB_COLOUR_BAND] = RGBA (0xFBE08A, 0.62),
   [LB_COLOUR_BAND_EDGE] = RGB (0x8A6400),      [LB_COLOUR_INSIDE] = RGB (0x0B4F8A),
   [LB_COLOUR_ABOVE] = RGB (0x6B3FA0),          [LB_COLOUR_BELOW] = RGB (0xB4500A),
   [LB_COLOUR_ON_BED] = RGB (0x5A3512),         [LB_COLOUR_REMARK] = RGB (0x5E2303),
@@ -89,9 +89,9 @@ static const LbRgba *const palettes[LB_N_THEMES] = { light, dark, print };
 double
 lb_style_scale_for (double width, double height)
 {
-  double room = fmin (width / 1100, height / 560);
+  double room = fmin (width / 960, height / 500);
 
-  return fmax (0.78, fmin (4.0, pow (fmax (room, 0.01), 0.75)));
+  return fmax (0.8, fmin (4.0, pow (fmax (room, 0.01), 0.75)));
 }
 
 LbStyle
@@ -101,11 +101,11 @@ lb_style_make (LbTheme theme, double scale)
     .theme = theme,
     .scale = scale,
     .font_size = {
-      [LB_FONT_SCALE] = 11.5 * scale,
-      [LB_FONT_PLAIN] = 12.5 * scale,
-      [LB_FONT_STRONG] = 13.5 * scale,
-      [LB_FONT_BIG] = 18.0 * scale,
-      [LB_FONT_TITLE] = 19.0 * scale,
+      [LB_FONT_SCALE] = 12.0 * scale,
+      [LB_FONT_PLAIN] = 13.0 * scale,
+      [LB_FONT_STRONG] = 14.5 * scale,
+      [LB_FONT_BIG] = 19.0 * scale,
+      [LB_FONT_TITLE] = 20.0 * scale,
     },
     .font_family = "Cantarell, DejaVu Sans, sans-serif",
     .wire_width = 2.0 * scale,
@@ -115,7 +115,7 @@ lb_style_make (LbTheme theme, double scale)
     .grid_width = 1.0 * scale,
     .pointer_width = 1.0 * scale,
     .pad = 6.0 * scale,
-    .lure_length_least = 26.0 * scale,
+    .lure_length_least = 34.0 * scale,
     .weight_radius_least = 7.5 * scale,
   };
 

@@ -7,13 +7,13 @@
 #define LEFT_FOR_BOAT 14.0
 #define LEFT_FOR_RIG 152.0
 #define RIGHT 58.0
-#define TOP 46.0
-#define BOTTOM 44.0
+#define TOP 26.0
+#define BOTTOM 46.0
 
 /* A view is kept while the picture fills at least this much of what it was fitted for. */
 #define LEAST_FILL 0.62
 /* What a new view takes beyond what is wanted. */
-#define SPARE 0.05
+#define SPARE 0.04
 
 static double
 fitting_scale (const LbView *view, const LbExtents *wanted)
@@ -27,13 +27,13 @@ fitting_scale (const LbView *view, const LbExtents *wanted)
   return fmin (scale, z_room / (wanted->z_max - wanted->z_min));
 }
 
-/* Rounds down to 1, 1.15, 1.3 ... so that neighbouring fits land on the same scale. */
+/* Rounds down to a power of 1.06, so that neighbouring fits land on the same scale. */
 static double
 stepped_down (double scale)
 {
-  double steps = log (scale) / log (1.12);
+  double steps = log (scale) / log (1.06);
 
-  return pow (1.12, floor (steps + 1e-9));
+  return pow (1.06, floor (steps + 1e-9));
 }
 
 bool
@@ -59,8 +59,8 @@ is_worth_keeping (
          && previous->per_metre_x >= LEAST_FILL * fitting_scale (previous, wanted);
 }
 
-/* Puts what is wanted in the free part of the picture. Spare width goes behind the rig (labels
- * stand there), spare height goes mostly under the bed. */
+/* Puts what is wanted in the free part of the picture. Spare width goes mostly behind the rig,
+ * where labels stand, spare height mostly under the bed. */
 static void
 centre (LbView *view, const LbExtents *wanted)
 {
@@ -72,7 +72,7 @@ centre (LbView *view, const LbExtents *wanted)
       view->height - view->top - view->bottom - (wanted->z_max - wanted->z_min) * scale;
 
   view->x_left = wanted->x_min - (left + 0.4 * x_spare) / scale;
-  view->z_top = wanted->z_max + (view->top + 0.35 * z_spare) / scale;
+  view->z_top = wanted->z_max + (view->top + 0.42 * z_spare) / scale;
 }
 
 LbView

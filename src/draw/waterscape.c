@@ -32,6 +32,27 @@ add_water (LbScene *scene, double surface, double deepest)
   lb_scene_end (scene, look);
 }
 
+/* The wanted band along the bed, faintly; the strip below shows it large. */
+static void
+add_band (LbScene *scene)
+{
+  double low = fmax (0, scene->setup.band.low) * scene->view.per_metre_z;
+  double high = fmin (scene->setup.band.high, scene->setup.river.depth) * scene->view.per_metre_z;
+  double step = scene->current.bed.n < 2 ? scene->width : fmax (4, scene->width / 200);
+  LbLook tint = { .fill = LB_COLOUR_BAND, .opacity = 0.55 };
+
+  if (high <= low)
+    return;
+  lb_scene_begin (scene, LB_LAYER_BACKGROUND);
+  lb_scene_move_to (scene, 0, lb_scene_bed_y (scene, 0) - high);
+  for (double x = step; x < scene->width + step; x += step)
+    lb_scene_line_to (scene, x, lb_scene_bed_y (scene, x) - high);
+  for (double x = scene->width; x > -step; x -= step)
+    lb_scene_line_to (scene, x, lb_scene_bed_y (scene, x) - low);
+  lb_scene_close (scene);
+  lb_scene_end (scene, tint);
+}
+
 /* Goes along the bed from the left edge to the right; a plane bed is one straight line. */
 static void
 trace_bed (LbScene *scene)
@@ -62,6 +83,12 @@ add_bed (LbScene *scene)
   lb_scene_begin (scene, LB_LAYER_BACKGROUND);
   trace_bed (scene);
   lb_scene_end_pickable (scene, line, LB_PICK_BED, 0);
+  for (int i = 0; i < 40; i++)
+    {
+      double x = scene->width * i / 40, next = scene->width * (i + 1) / 40;
+
+      lb_scene_note_line (scene, x, lb_scene_bed_y (scene, x), next, lb_scene_bed_y (scene, next));
+    }
 }
 
 /* A number from 0 to 1 that belongs to a place, always the same. */
@@ -87,7 +114,7 @@ add_pebble (LbScene *scene, int column, int row, double lowest)
   bool is_light = chance (column, row, 5) > 0.62;
   LbLook look = { .fill = is_light ? LB_COLOUR_PEBBLE_LIGHT : LB_COLOUR_PEBBLE };
 
-  if (y + ry > lowest || chance (column, row, 6) < 0.18 + 0.16 * row)
+  if (y + ry > lowest || chance (column, row, 6) < fmin (0.86, 0.18 + 0.15 * row))
     return;
   lb_scene_begin (scene, LB_LAYER_BACKGROUND);
   lb_scene_add_ellipse (scene, x, y, rx, ry);
@@ -101,7 +128,7 @@ lb_scene_add_pebbles (LbScene *scene, double lowest)
   int columns = (int) fmin (400, scene->width / cell + 1);
 
   for (int column = 0; column < columns; column++)
-    for (int row = 0; row < 5; row++)
+    for (int row = 0; row < 9; row++)
       add_pebble (scene, column, row, lowest);
 }
 
@@ -115,5 +142,6 @@ lb_scene_add_water (LbScene *scene)
     deepest = fmax (deepest, lb_scene_bed_y (scene, scene->width * i / 48));
   add_sky (scene, surface);
   add_water (scene, surface, fmin (deepest, scene->height));
+  add_band (scene);
   add_bed (scene);
 }
