@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Names of the catalogue's parts in the user's language; internal to model. All are freed with
+/* Names of the catalogue's parts in the user's language. Internal to model. All are freed with
  * g_free(), and NULL for a word that is not known. */
 #pragma once
 

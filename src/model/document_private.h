@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How change objects and the history write to a document; nobody else may include this. */
+/* How change objects and the history write to a document. Internal to model. */
 #pragma once
 
 #include "document.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The table behind fields.h; internal to model. */
+/* The table behind fields.h. Internal to model. */
 #pragma once
 
 #include "fields.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A JSON value as it may stand in a message of one line; internal to model. */
+/* A JSON value as it may stand in a message of one line. Internal to model. */
 #pragma once
 
 #include <json-glib/json-glib.h>

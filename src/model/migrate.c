@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "migrate.h"
 
+#include <math.h>
 #include <glib/gi18n-lib.h>
 
 #include "json_shown.h"
@@ -44,7 +45,7 @@ check_version (JsonNode *node, GError **error)
       double version = json_node_get_double (node);
       if (version == LB_RIG_VERSION)
         return TRUE;
-      if (version > LB_RIG_VERSION)
+      if (version > LB_RIG_VERSION && version == floor (version))
         {
           g_autofree char *known = g_steal_pointer (&expected);
           expected = g_strdup_printf (_ ("%s; a newer Layback may know it"), known);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Lists of points in a rig file; internal to model. */
+/* Lists of points in a rig file. Internal to model. */
 #pragma once
 
 #include <json-glib/json-glib.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* From a JSON tree to the contents of a rig; internal to model. */
+/* From a JSON tree to the contents of a rig. Internal to model. */
 #pragma once
 
 #include <json-glib/json-glib.h>

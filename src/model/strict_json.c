@@ -59,7 +59,7 @@ fail_expected (Scanner *s, const char *expected)
       if (c == 0xfeff)
         message = g_strdup_printf (_ ("found a byte order mark, expected %s"), expected);
       else if (g_unichar_isgraph (c))
-        message = g_strdup_printf (_ ("found %s, expected %s"), utf8, expected);
+        message = g_strdup_printf (_ ("found \"%s\", expected %s"), utf8, expected);
       else
         message = g_strdup_printf (_ ("found the character U+%04X, expected %s"), c, expected);
     }
@@ -203,8 +203,12 @@ scan_number (Scanner *s)
   value = g_ascii_strtod (text, NULL);
   if (!isfinite (value))
     {
+      g_autofree char *shown = lb_validate_shown (text);
+      g_autofree char *message =
+          g_strdup_printf (_ ("found %s, expected a number of at most 1.7e308"), shown);
+
       s->at = from;
-      return fail (s, LB_FILE_ERROR_RANGE, _ ("this number is too large to be read"));
+      return fail (s, LB_FILE_ERROR_RANGE, message);
     }
   return json_node_init_double (json_node_alloc (), value);
 }

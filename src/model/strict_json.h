@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Reads JSON as RFC 8259 has it and nothing more; internal to model.
+/* Reads JSON as RFC 8259 has it and nothing more. Internal to model.
  *
  * json-glib's own parser takes comments, repeated keys, trailing commas and any depth of nesting
  * (until the stack ends); a file from anywhere must not get that far. The tree is json-glib's. */

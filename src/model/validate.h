@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a value must be, in words; internal to model. */
+/* What a value must be, in words. Internal to model. */
 #pragma once
 
 #include <glib.h>

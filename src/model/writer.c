@@ -193,11 +193,12 @@ resolve (const char *path)
   return copy;
 }
 
+/* The permissions of a file that is there, or -1. */
 static int
 mode_of (const char *path)
 {
   GStatBuf status;
-  return g_stat (path, &status) == 0 ? (int) (status.st_mode & 0777) : 0666;
+  return g_stat (path, &status) == 0 ? (int) (status.st_mode & 0777) : -1;
 }
 
 gboolean
@@ -209,6 +210,7 @@ lb_writer_save (const LbContents *contents, GFile *file, GError **error)
   g_autofree char *name = g_file_get_parse_name (file);
   g_autofree char *real = NULL;
   g_autoptr (GError) fault = NULL;
+  int mode;
 
   if (path == NULL)
     {
@@ -217,10 +219,16 @@ lb_writer_save (const LbContents *contents, GFile *file, GError **error)
       return FALSE;
     }
   real = resolve (path);
+  mode = mode_of (real);
   if (g_file_set_contents_full (real, text, (gssize) length,
                                 G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                mode_of (real), &fault))
-    return TRUE;
+                                mode >= 0 ? mode : 0666, &fault))
+    {
+      /* The umask may have taken something away; the contents are safe either way. */
+      if (mode >= 0 && mode_of (real) != mode)
+        (void) g_chmod (real, mode);
+      return TRUE;
+    }
   g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_WRITE, _ ("%s: not written: %s"), name,
                fault->message);
   return FALSE;

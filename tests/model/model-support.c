@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model-support.h"
+
+#include <string.h>
+
+#include "data_path.h"
+#include "reader.h"
+
+static char *
+path_below (const char *variable, const char *name)
+{
+  const char *folder = getenv (variable);
+
+  assert_non_null (folder);
+  return g_build_filename (folder, name, NULL);
+}
+
+char *
+source_path (const char *name)
+{
+  return path_below ("LB_TEST_SOURCE_DIR", name);
+}
+
+char *
+output_path (const char *name)
+{
+  return path_below ("LB_TEST_OUTPUT_DIR", name);
+}
+
+static int
+compare_names (const void *a, const void *b)
+{
+  return strcmp (*(char *const *) a, *(char *const *) b);
+}
+
+char **
+files_in (const char *folder, const char *ending)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  g_autoptr (GPtrArray) names = g_ptr_array_new ();
+  const char *name;
+
+  assert_non_null (dir);
+  while ((name = g_dir_read_name (dir)))
+    if (g_str_has_suffix (name, ending))
+      g_ptr_array_add (names, g_strdup (name));
+  assert_true (names->len > 0);
+  qsort (names->pdata, names->len, sizeof (char *), compare_names);
+  g_ptr_array_add (names, NULL);
+  return (char **) g_ptr_array_free (g_steal_pointer (&names), FALSE);
+}
+
+char *
+read_whole (const char *path, gsize *length)
+{
+  char *text = NULL;
+
+  if (!g_file_get_contents (path, &text, length, NULL))
+    fail_msg ("%s cannot be read", path);
+  return text;
+}
+
+LbContents *
+read_sample (const char *name)
+{
+  g_autofree char *path = lb_sample_path (name);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GError) error = NULL;
+  LbContents *contents = lb_contents_new ();
+
+  if (!lb_reader_load (file, contents, &error))
+    fail_msg ("%s", error->message);
+  return contents;
+}
+
+double
+random_value (TestRandom *random, const LbField *field)
+{
+  double kind = test_random (random, 0, 1);
+
+  if (field->kind == LB_FIELD_CHOICE)
+    return field->choices[(size_t) test_random (random, 0, (double) field->n_choices)].value;
+  if (field->nullable && kind < 0.2)
+    return LB_UNSET;
+  if (kind < 0.25)
+    return field->minimum;
+  if (kind < 0.3)
+    return field->maximum;
+  return test_random (random, field->minimum, field->maximum);
+}
+
+static void
+random_points (TestRandom *random, double *a, double *b, size_t n, double top)
+{
+  for (size_t i = 0; i < n; i++)
+    {
+      a[i] = ((double) i + test_random (random, 0.01, 0.99)) / (double) n;
+      b[i] = test_random (random, 0.1, top);
+    }
+}
+
+static void
+random_words (TestRandom *random, char **text)
+{
+  static const char *const pieces[] = { "Stony Bend", " ", "\n",   "\t",   "\"", "\\", "ø",
+                                        "川",         "🎣", "\x01", "\x7f", "/",  "1.5" };
+  size_t n = (size_t) test_random (random, 0, 8);
+  GString *words = g_string_new (NULL);
+
+  for (size_t i = 0; i < n; i++)
+    g_string_append (words, pieces[(size_t) test_random (random, 0, G_N_ELEMENTS (pieces))]);
+  g_free (*text);
+  *text = g_string_free (words, FALSE);
+}
+
+/* What hangs together: attachments on the shank, the band's low side below its high side. */
+static void
+mend_order (LbSetup *setup)
+{
+  for (size_t i = 0; i < setup->rig.n_leaders; i++)
+    setup->rig.leaders[i].attach_above_weight =
+        fmin (setup->rig.leaders[i].attach_above_weight, setup->rig.shank_length);
+  if (setup->band.low >= setup->band.high)
+    setup->band = (LbBand){ setup->band.high * 0.5, setup->band.low + 0.1 };
+  setup->band.high = fmin (setup->band.high, 100);
+  setup->band.low = fmin (setup->band.low, 99);
+}
+
+void
+random_contents (TestRandom *random, LbContents *contents)
+{
+  LbSetup *setup = &contents->setup;
+  LbProfile *profile = &setup->river.profile;
+  size_t n_fields;
+  const LbField *fields = lb_fields (&n_fields);
+
+  setup->rig.n_leaders = (size_t) test_random (random, 0, LB_MAX_LEADERS + 1);
+  for (size_t i = 0; i < n_fields; i++)
+    for (size_t leader = 0; leader < (fields[i].stride ? setup->rig.n_leaders : 1); leader++)
+      if (lb_field_applies (&fields[i], setup))
+        lb_field_set (&fields[i], setup, leader, random_value (random, &fields[i]));
+  setup->river.n_bed_points =
+      test_random (random, 0, 1) < 0.5 ? 0 : (size_t) test_random (random, 2, 40);
+  random_points (random, setup->river.bed_x, setup->river.bed_depth, setup->river.n_bed_points,
+                 100);
+  profile->n_points = (size_t) test_random (random, 2, LB_MAX_PROFILE_POINTS + 1);
+  random_points (random, profile->height_fraction, profile->speed_fraction, profile->n_points, 2);
+  mend_order (setup);
+  random_words (random, &contents->title);
+  random_words (random, &contents->notes);
+  for (size_t i = 0; i < LB_MAX_LEADERS; i++)
+    random_words (random, &contents->lure_names[i]);
+}
+
+void
+assert_same_contents (const LbContents *found, const LbContents *expected)
+{
+  size_t n_fields;
+  const LbField *fields = lb_fields (&n_fields);
+
+  assert_string_equal (found->title, expected->title);
+  assert_string_equal (found->notes, expected->notes);
+  assert_int_equal (found->setup.rig.n_leaders, expected->setup.rig.n_leaders);
+  for (size_t i = 0; i < n_fields; i++)
+    for (size_t leader = 0; leader < (fields[i].stride ? found->setup.rig.n_leaders : 1); leader++)
+      {
+        double a = lb_field_get (&fields[i], &found->setup, leader);
+        double b = lb_field_get (&fields[i], &expected->setup, leader);
+        if (lb_field_applies (&fields[i], &expected->setup) && !(isnan (a) && isnan (b)) && a != b)
+          fail_msg ("%s of leader %zu: found %.17g, expected %.17g", fields[i].path, leader, a, b);
+      }
+  assert_true (lb_contents_equal (found, expected));
+}

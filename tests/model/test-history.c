@@ -1,0 +1,433 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Changes done, undone and redone; what the document and the history tell on the way. */
+#include "model-support.h"
+
+#include <glib/gstdio.h>
+
+#include "history.h"
+
+typedef struct
+{
+  LbDocument *document;
+  LbHistory *history;
+  int n_changed;  /* "changed" signals */
+  int n_modified; /* notifications of "modified" */
+} Fixture;
+
+static void
+count_cb (GObject *object, int *count)
+{
+  (*count)++;
+}
+
+static void
+count_notify_cb (GObject *object, GParamSpec *pspec, int *count)
+{
+  (*count)++;
+}
+
+static int
+set_up (void **state)
+{
+  Fixture *f = g_new0 (Fixture, 1);
+
+  f->document = lb_document_new ();
+  f->history = lb_history_new (f->document);
+  g_signal_connect (f->document, "changed", G_CALLBACK (count_cb), &f->n_changed);
+  g_signal_connect (f->document, "notify::modified", G_CALLBACK (count_notify_cb), &f->n_modified);
+  *state = f;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Fixture *f = *state;
+
+  g_object_unref (f->history);
+  g_assert_finalize_object (f->document);
+  g_free (f);
+  return 0;
+}
+
+static double
+value (Fixture *f, const char *path)
+{
+  size_t leader = 0;
+  const LbField *field = lb_field_find (path, &leader);
+
+  assert_non_null (field);
+  return lb_document_get_value (f->document, field, leader);
+}
+
+static gboolean
+do_value (Fixture *f, const char *path, double number)
+{
+  size_t leader = 0;
+  const LbField *field = lb_field_find (path, &leader);
+
+  assert_non_null (field);
+  return lb_history_do (f->history, lb_change_new_value (field, leader, number));
+}
+
+static void
+a_change_is_undone_and_redone (void **state)
+{
+  Fixture *f = *state;
+
+  assert_false (lb_history_get_can_undo (f->history));
+  assert_false (lb_history_undo (f->history));
+  assert_true (do_value (f, "river.depth_m", 4));
+  assert_true (value (f, "river.depth_m") == 4);
+  assert_string_equal (lb_history_get_undo_label (f->history), "Change Depth");
+  assert_null (lb_history_get_redo_label (f->history));
+  assert_true (lb_history_undo (f->history));
+  assert_true (value (f, "river.depth_m") == lb_setup_default ().river.depth);
+  assert_string_equal (lb_history_get_redo_label (f->history), "Change Depth");
+  assert_true (lb_history_redo (f->history));
+  assert_true (value (f, "river.depth_m") == 4);
+  assert_false (lb_history_redo (f->history));
+  assert_int_equal (f->n_changed, 3);
+}
+
+static void
+a_new_change_forgets_what_was_undone (void **state)
+{
+  Fixture *f = *state;
+
+  do_value (f, "river.depth_m", 4);
+  do_value (f, "river.depth_m", 5);
+  lb_history_undo (f->history);
+  assert_true (do_value (f, "weight.mass_kg", 1));
+  assert_false (lb_history_get_can_redo (f->history));
+  lb_history_undo (f->history);
+  assert_true (value (f, "river.depth_m") == 4);
+}
+
+static void
+a_gesture_is_one_step (void **state)
+{
+  Fixture *f = *state;
+  guint gesture = lb_history_new_gesture (f->history);
+
+  for (int i = 1; i <= 100; i++)
+    {
+      LbChange *change = lb_change_new_value (lb_field ("river.surface_current_m_s"), 0, i * 0.01);
+      lb_change_set_gesture (change, gesture);
+      assert_true (lb_history_do (f->history, change));
+    }
+  assert_int_equal (f->n_changed, 100);
+  assert_true (value (f, "river.surface_current_m_s") == 1);
+  assert_true (lb_history_undo (f->history));
+  assert_true (value (f, "river.surface_current_m_s") == lb_setup_default ().river.surface_current);
+  assert_false (lb_history_get_can_undo (f->history));
+  assert_true (lb_history_redo (f->history));
+  assert_true (value (f, "river.surface_current_m_s") == 1);
+}
+
+static void
+gestures_do_not_run_together (void **state)
+{
+  Fixture *f = *state;
+  guint first = lb_history_new_gesture (f->history), second = lb_history_new_gesture (f->history);
+  const char *paths[] = { "river.depth_m", "river.depth_m", "weight.mass_kg", "weight.mass_kg" };
+  guint gestures[] = { first, second, second, 0 };
+
+  assert_int_not_equal (first, second);
+  for (size_t i = 0; i < G_N_ELEMENTS (paths); i++)
+    {
+      LbChange *change = lb_change_new_value (lb_field (paths[i]), 0, 3.0 + (double) i);
+      lb_change_set_gesture (change, gestures[i]);
+      assert_true (lb_history_do (f->history, change));
+    }
+  for (size_t i = 0; i < G_N_ELEMENTS (paths); i++)
+    assert_true (lb_history_undo (f->history));
+  assert_false (lb_history_undo (f->history));
+}
+
+static void
+what_changes_nothing_is_no_step (void **state)
+{
+  Fixture *f = *state;
+
+  assert_false (do_value (f, "river.depth_m", lb_setup_default ().river.depth));
+  assert_false (lb_history_do (f->history, lb_change_new_title ("")));
+  assert_false (lb_history_do (f->history, NULL));
+  assert_false (lb_history_get_can_undo (f->history));
+  assert_false (lb_document_get_modified (f->document));
+  assert_int_equal (f->n_changed, 0);
+}
+
+static void
+values_are_kept_in_range (void **state)
+{
+  Fixture *f = *state;
+
+  assert_true (do_value (f, "river.depth_m", 1e9));
+  assert_true (value (f, "river.depth_m") == lb_field ("river.depth_m")->maximum);
+  assert_true (do_value (f, "mainline.normal_drag", 1.2));
+  assert_true (do_value (f, "mainline.normal_drag", LB_UNSET));
+  assert_false (lb_is_set (value (f, "mainline.normal_drag")));
+}
+
+/* A shank shorter than an attachment is no rig: refused as a whole. */
+static void
+what_does_not_fit_together_is_refused (void **state)
+{
+  Fixture *f = *state;
+
+  assert_false (do_value (f, "shank.length_m", 0.2));
+  assert_false (do_value (f, "leaders[1].attach_above_weight_m", 1.5));
+  assert_false (do_value (f, "band.low_m", 5));
+  assert_int_equal (f->n_changed, 0);
+  assert_true (value (f, "shank.length_m") == 1);
+}
+
+static void
+line_out_is_changed_as_a_whole (void **state)
+{
+  Fixture *f = *state;
+  LbLineOut before = lb_document_get_setup (f->document)->rig.line_out;
+  const LbLineOut *now = &lb_document_get_setup (f->document)->rig.line_out;
+
+  assert_true (lb_history_do (f->history, lb_change_new_line_out (LB_LINE_OUT_GIVEN, 7)));
+  assert_int_equal (now->mode, LB_LINE_OUT_GIVEN);
+  assert_true (lb_history_do (f->history, lb_change_new_line_out (LB_LINE_OUT_TOUCHING, 7)));
+  assert_true (do_value (f, "mainline.line_out.weight_above_bed_m", 0.3));
+  assert_int_equal (now->mode, LB_LINE_OUT_WEIGHT_ABOVE_BED);
+  lb_history_undo (f->history);
+  assert_int_equal (now->mode, LB_LINE_OUT_TOUCHING);
+  lb_history_undo (f->history);
+  assert_true (now->mode == LB_LINE_OUT_GIVEN && now->value == 7);
+  lb_history_undo (f->history);
+  assert_true (now->mode == before.mode && now->value == before.value);
+}
+
+static void
+leaders_come_and_go (void **state)
+{
+  Fixture *f = *state;
+  const LbContents *contents = lb_document_get_contents (f->document);
+  g_autoptr (LbContents) before = lb_contents_dup (contents);
+
+  assert_true (lb_history_do (f->history, lb_change_new_lure_name (0, "first")));
+  while (lb_history_do (f->history, lb_change_new_add_leader (f->document)))
+    assert_true (lb_setup_validate (&contents->setup, NULL));
+  assert_int_equal (contents->setup.rig.n_leaders, LB_MAX_LEADERS);
+  assert_true (lb_history_do (f->history, lb_change_new_remove_leader (f->document, 0)));
+  assert_int_equal (contents->setup.rig.n_leaders, LB_MAX_LEADERS - 1);
+  assert_string_not_equal (contents->lure_names[0], "first");
+  assert_true (contents->setup.rig.leaders[0].length == before->setup.rig.leaders[1].length);
+  assert_null (lb_change_new_remove_leader (f->document, LB_MAX_LEADERS - 1));
+  while (contents->setup.rig.n_leaders > 0)
+    assert_true (lb_history_do (f->history, lb_change_new_remove_leader (f->document, 0)));
+  assert_true (lb_history_do (f->history, lb_change_new_add_leader (f->document)));
+  while (lb_history_undo (f->history))
+    ;
+  assert_same_contents (contents, before);
+}
+
+static void
+a_wrong_setup_makes_no_change (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+
+  setup.river.depth = -1;
+  assert_null (lb_change_new_setup (&setup, NULL, "Nothing"));
+}
+
+static void
+words_are_cut_and_mended (void **state)
+{
+  Fixture *f = *state;
+  g_autofree char *longest = g_strnfill (LB_TITLE_LONGEST + 50, 'x');
+
+  assert_true (lb_history_do (f->history, lb_change_new_title (longest)));
+  assert_int_equal (g_utf8_strlen (lb_document_get_title (f->document), -1), LB_TITLE_LONGEST);
+  assert_true (lb_history_do (f->history, lb_change_new_notes ("broken \xff here")));
+  assert_true (g_utf8_validate (lb_document_get_notes (f->document), -1, NULL));
+  lb_history_undo (f->history);
+  assert_string_equal (lb_document_get_notes (f->document), "");
+}
+
+/* ---- Saved or not ---- */
+
+static void
+the_saved_mark_follows_the_steps (void **state)
+{
+  Fixture *f = *state;
+  g_autofree char *path = output_path ("history.rig");
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (LbDocument) loaded = NULL;
+
+  do_value (f, "river.depth_m", 4);
+  assert_true (lb_document_get_modified (f->document));
+  assert_true (lb_history_save (f->history, file, NULL));
+  assert_false (lb_document_get_modified (f->document));
+  assert_ptr_equal (lb_document_get_file (f->document), file);
+  do_value (f, "river.depth_m", 5);
+  assert_true (lb_document_get_modified (f->document));
+  lb_history_undo (f->history);
+  assert_false (lb_document_get_modified (f->document));
+  lb_history_undo (f->history);
+  assert_true (lb_document_get_modified (f->document));
+  do_value (f, "river.depth_m", 3);
+  lb_history_undo (f->history);
+  assert_true (lb_document_get_modified (f->document));
+  assert_int_equal (f->n_modified, 5);
+
+  loaded = lb_document_load (file, NULL);
+  assert_non_null (loaded);
+  assert_true (lb_document_get_setup (loaded)->river.depth == 4);
+  g_unlink (path);
+}
+
+static void
+saving_ends_a_gesture (void **state)
+{
+  Fixture *f = *state;
+  guint gesture = lb_history_new_gesture (f->history);
+
+  for (int i = 0; i < 2; i++)
+    {
+      LbChange *change = lb_change_new_value (lb_field ("river.depth_m"), 0, 3 + i);
+      lb_change_set_gesture (change, gesture);
+      assert_true (lb_history_do (f->history, change));
+      if (i == 0)
+        lb_history_mark_saved (f->history);
+    }
+  assert_true (lb_document_get_modified (f->document));
+  lb_history_undo (f->history);
+  assert_false (lb_document_get_modified (f->document));
+  assert_true (value (f, "river.depth_m") == 3);
+}
+
+static void
+a_failed_save_leaves_the_mark (void **state)
+{
+  Fixture *f = *state;
+  g_autoptr (GFile) file = g_file_new_for_path ("/proc/none/rig.rig");
+  g_autoptr (GError) error = NULL;
+
+  do_value (f, "river.depth_m", 4);
+  assert_false (lb_history_save (f->history, file, &error));
+  assert_non_null (error);
+  assert_true (lb_document_get_modified (f->document));
+  assert_null (lb_document_get_file (f->document));
+}
+
+static void
+old_steps_are_forgotten (void **state)
+{
+  Fixture *f = *state;
+  int n = 0;
+
+  for (int i = 0; i < LB_HISTORY_LONGEST + 50; i++)
+    assert_true (do_value (f, "river.depth_m", 1 + i * 0.01));
+  while (lb_history_undo (f->history))
+    n++;
+  assert_int_equal (n, LB_HISTORY_LONGEST);
+  assert_true (lb_document_get_modified (f->document));
+}
+
+/* ---- Random changes ---- */
+
+static LbChange *
+random_change (TestRandom *random, Fixture *f)
+{
+  size_t n_fields;
+  const LbField *fields = lb_fields (&n_fields);
+  const LbField *field = &fields[(size_t) test_random (random, 0, (double) n_fields)];
+  size_t n_leaders = lb_document_get_setup (f->document)->rig.n_leaders;
+  double kind = test_random (random, 0, 1);
+  g_autoptr (LbContents) other = NULL;
+
+  if (kind < 0.05)
+    return lb_change_new_add_leader (f->document);
+  if (kind < 0.1)
+    return lb_change_new_remove_leader (f->document, (size_t) test_random (random, 0, 8));
+  if (kind < 0.15)
+    return lb_change_new_line_out ((LbLineOutMode) test_random (random, 0, 3),
+                                   test_random (random, 0, 10));
+  if (kind < 0.2)
+    return lb_change_new_title (kind < 0.17 ? "one" : "two");
+  if (kind < 0.25)
+    return lb_change_new_lure_name ((size_t) test_random (random, 0, 8), kind < 0.22 ? "a" : "b");
+  if (kind < 0.3)
+    {
+      other = lb_contents_new ();
+      random_contents (random, other);
+      return lb_change_new_setup (&other->setup, (const char *const *) other->lure_names, "All");
+    }
+  if (field->stride && n_leaders == 0)
+    return NULL;
+  return lb_change_new_value (
+      field, field->stride ? (size_t) test_random (random, 0, (double) n_leaders) : 0,
+      random_value (random, field));
+}
+
+static void
+random_changes_are_undone_to_equality (void **state)
+{
+  Fixture *f = *state;
+  TestRandom random = { 7 };
+  const LbContents *contents = lb_document_get_contents (f->document);
+  g_autoptr (GPtrArray) states = g_ptr_array_new_with_free_func ((GDestroyNotify) lb_contents_free);
+
+  for (size_t round = 0; round < test_count (20); round++)
+    {
+      g_autoptr (LbContents) start = lb_contents_dup (contents);
+
+      g_ptr_array_set_size (states, 0);
+      while (states->len < 40)
+        {
+          LbChange *change = random_change (&random, f);
+          g_autoptr (LbContents) before = lb_contents_dup (contents);
+
+          if (!lb_history_do (f->history, change))
+            {
+              assert_same_contents (contents, before);
+              continue;
+            }
+          assert_true (lb_setup_validate (&contents->setup, NULL));
+          g_ptr_array_add (states, lb_contents_dup (contents));
+        }
+      for (guint i = states->len - 1; i > 0; i--)
+        {
+          assert_true (lb_history_undo (f->history));
+          assert_same_contents (contents, g_ptr_array_index (states, i - 1));
+        }
+      assert_true (lb_history_undo (f->history));
+      assert_same_contents (contents, start);
+      for (guint i = 0; i < states->len; i++)
+        {
+          assert_true (lb_history_redo (f->history));
+          assert_same_contents (contents, g_ptr_array_index (states, i));
+        }
+    }
+}
+
+int
+main (void)
+{
+#define with_fixture(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    with_fixture (a_change_is_undone_and_redone),
+    with_fixture (a_new_change_forgets_what_was_undone),
+    with_fixture (a_gesture_is_one_step),
+    with_fixture (gestures_do_not_run_together),
+    with_fixture (what_changes_nothing_is_no_step),
+    with_fixture (values_are_kept_in_range),
+    with_fixture (what_does_not_fit_together_is_refused),
+    with_fixture (line_out_is_changed_as_a_whole),
+    with_fixture (leaders_come_and_go),
+    cmocka_unit_test (a_wrong_setup_makes_no_change),
+    with_fixture (words_are_cut_and_mended),
+    with_fixture (the_saved_mark_follows_the_steps),
+    with_fixture (saving_ends_a_gesture),
+    with_fixture (a_failed_save_leaves_the_mark),
+    with_fixture (old_steps_are_forgotten),
+    with_fixture (random_changes_are_undone_to_equality),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
