@@ -9,7 +9,7 @@
 
 /* The log law is rounded off within this height, m, above the bed: without it the slope would jump
  * at the bed from 0 to 1 / z0, thousands per metre over sand. */
-#define LOG_FLOOR 0.001
+#define LOG_FLOOR 0.01
 
 /* Keeps the log law finite when nobody has given a roughness, m. */
 #define SMOOTHEST_Z0 1e-9

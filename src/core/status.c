@@ -18,6 +18,8 @@ lb_status_name (LbStatus status)
       return "ok";
     case LB_STATUS_LINE_AT_LONGEST:
       return "line at its longest";
+    case LB_STATUS_HEIGHT_LEAPS:
+      return "height leaps";
     case LB_STATUS_LINE_AT_SHORTEST:
       return "line at its shortest";
     }

@@ -18,20 +18,17 @@
 #define MOVE_PER_LINE 0.06   /* and per m of line out */
 #define LARGEST_TURN 0.7     /* of any segment in one step, as a share of its length */
 #define DIRECT_ITERATIONS 20 /* before Newton from the present state is given up */
-#define SWEEPS 8
-#define SOFT_BED 0.01 /* m, softness */
+#define SWEEPS 10
 #define HARDEN_ITERATIONS 30
 #define HARDEN_BY 0.15
 #define FAST_FLOW 5.0       /* m/s, that a hard case is started from */
 #define FIRST_SLOWING 0.5   /* share that is kept of it at the first step */
 #define LEAST_SLOWING 0.999 /* slower than this is given up */
 #define SLOWEST_EXTRA 1e-3  /* m/s */
-#define SETTLE_ITERATIONS 400
 #define SEARCH_TRIALS 80       /* of the line out */
 #define FIRST_PSEUDO_TIME 0.02 /* s */
 #define TRY_NEWTON_SPEED 0.02  /* m/s, of the fastest node: below it Newton is tried */
 #define LARGEST_PSEUDO_SIZE 3  /* of a step that is taken, against the one aimed at */
-#define PSEUDO_TURN 0.2        /* of any segment, aimed at in one pseudo-time step */
 
 LbSteady *
 lb_steady_new (void)
@@ -170,7 +167,7 @@ start_cold (LbTree *tree)
 {
   hang_straight (tree);
   for (size_t k = 0; k < SWEEPS; k++)
-    lb_tree_sweep (tree, k == 0 ? 1 : 0.7);
+    lb_tree_sweep (tree, k == 0 ? 1 : 0.38);
 }
 
 /* The next pseudo-time step after one of `size`, 1 being the size aimed at. `growth` is how fast it
@@ -187,15 +184,15 @@ next_pseudo_time (double pseudo_time, double size, double *growth)
 /* Lets the rig settle in pseudo-time, ever faster, until Newton takes over. Finds a stable shape
  * from anywhere. */
 static bool
-settle (LbSteady *steady)
+settle (LbSteady *steady, double turn, size_t iterations)
 {
   LbTree *tree = &steady->tree;
   double pseudo_time = FIRST_PSEUDO_TIME, growth = 3, try_below = TRY_NEWTON_SPEED;
 
-  for (size_t k = 0; k < SETTLE_ITERATIONS && steady->iterations < steady->limit; k++)
+  for (size_t k = 0; k < iterations && steady->iterations < steady->limit; k++)
     {
       LbTreeStep step = lb_tree_step (tree, pseudo_time);
-      double size = fmax (step.turn / PSEUDO_TURN, step.move / (0.3 * largest_move (tree)));
+      double size = fmax (step.turn / turn, step.move / (0.3 * largest_move (tree)));
       double speed = step.move / pseudo_time;
 
       steady->iterations++;
@@ -218,17 +215,39 @@ settle (LbSteady *steady)
 
 /* ---- Line out given ---- */
 
-/* Solves on a soft bed from the rough shape at hand and hardens it step by step. */
+/* One way to a hard case: from where, on how soft a bed, and how carefully. */
+typedef struct
+{
+  bool stretched_out; /* else from the rough shape of the sweeps */
+  double softness;    /* m */
+  double turn;        /* of any segment in one pseudo-time step */
+  size_t iterations;
+} Approach;
+
+static const Approach first_approach = { false, 0.01, 0.4, 400 };
+
+static const Approach more_approaches[] = {
+  { true, 0.01, 0.4, 400 },    { false, 0.05, 0.15, 1500 }, { true, 0.002, 0.15, 1500 },
+  { true, 0.05, 0.4, 1500 },   { false, 4e-5, 0.1, 3000 },  { true, 0.0005, 0.05, 4000 },
+};
+
+/* Solves on a soft bed and hardens it step by step. */
 static bool
-solve_softly (LbSteady *steady)
+solve_softly (LbSteady *steady, const Approach *approach)
 {
   LbTree *tree = &steady->tree;
-  bool solved = settle (steady);
 
+  tree->bed_softness = approach->softness;
+  if (approach->stretched_out)
+    stretch_out (tree);
+  else
+    start_cold (tree);
+  bool solved = settle (steady, approach->turn, approach->iterations);
   while (solved && tree->bed_softness > LB_TREE_BED_SOFTNESS)
     {
       lb_tree_harden (tree, fmax (HARDEN_BY * tree->bed_softness, LB_TREE_BED_SOFTNESS));
-      solved = newton (steady, HARDEN_ITERATIONS) || settle (steady);
+      solved = newton (steady, HARDEN_ITERATIONS)
+               || settle (steady, approach->turn, approach->iterations);
     }
   tree->bed_softness = LB_TREE_BED_SOFTNESS;
   return solved;
@@ -245,7 +264,7 @@ solve_from_fast (LbSteady *steady)
 
   tree->extra_flow = FAST_FLOW;
   stretch_out (tree);
-  solved = settle (steady);
+  solved = settle (steady, first_approach.turn, first_approach.iterations);
   while (solved && tree->extra_flow > 0)
     {
       double flow = tree->extra_flow;
@@ -277,15 +296,12 @@ solve_given (LbSteady *steady, bool warm)
   start_cold (tree);
   if (newton (steady, DIRECT_ITERATIONS))
     return true;
-  tree->bed_softness = SOFT_BED;
-  start_cold (tree);
-  if (solve_softly (steady))
+  if (solve_softly (steady, &first_approach) || solve_from_fast (steady))
     return true;
-  if (solve_from_fast (steady))
-    return true;
-  tree->bed_softness = SOFT_BED;
-  stretch_out (tree);
-  return solve_softly (steady);
+  for (size_t i = 0; i < sizeof more_approaches / sizeof *more_approaches; i++)
+    if (solve_softly (steady, &more_approaches[i]))
+      return true;
+  return false;
 }
 
 /* ---- Weight held: the line out is an unknown ---- */
@@ -328,14 +344,34 @@ hold_from_guess (LbSteady *steady)
   return hold_directly (steady, true);
 }
 
-/* Between a line that is too short and one that is long enough, closes in on the one that is right,
- * by false position that halves the weight of an end that stays (Illinois). */
+/* Newton on the line out from the present trial, if it stays between the two ends. */
+static bool
+hold_between (LbSteady *steady, double low, double high)
+{
+  LbTree *tree = &steady->tree;
+  double trial = tree->line_out;
+
+  tree->holding = true;
+  lb_tree_keep (tree);
+  if (newton (steady, DIRECT_ITERATIONS) && tree->line_out >= low && tree->line_out <= high)
+    return true;
+  lb_tree_restore (tree);
+  tree->holding = false;
+  tree->line_out = trial;
+  return false;
+}
+
+/* Between a line that is too short and one that is long enough, closes in on the one that is right:
+ * by Newton, and while that fails by false position that halves the weight of an end that stays
+ * (Illinois). */
 static LbStatus
 close_in (LbSteady *steady, double low, double low_error, double high, double high_error)
 {
   for (int k = 0; k < SEARCH_TRIALS && high - low > 1e-12 * high; k++)
     {
       double error, trial = low + (high - low) * low_error / (low_error - high_error);
+      if (k % 2 == 0 && hold_between (steady, low, high))
+        return LB_STATUS_OK;
       if (!(trial > low && trial < high))
         trial = 0.5 * (low + high);
       if (!height_error (steady, trial, &error))
@@ -355,7 +391,8 @@ close_in (LbSteady *steady, double low, double low_error, double high, double hi
           low_error *= 0.5;
         }
     }
-  return LB_STATUS_OK;
+  /* The height leaps here: with a hair more line the weight is lower than asked. */
+  return LB_STATUS_HEIGHT_LEAPS;
 }
 
 /* Finds the shortest line out that gets the weight down to its height, by trial: longer and longer
@@ -375,7 +412,7 @@ hold_by_search (LbSteady *steady)
         return LB_STATUS_LINE_AT_LONGEST;
       low = high;
       low_error = high_error;
-      high = fmin (1.25 * high + 0.2, LB_STEADY_LONGEST_LINE);
+      high = fmin (1.4 * high + 0.2, LB_STEADY_LONGEST_LINE);
       if (!height_error (steady, high, &high_error))
         return LB_STATUS_NO_CONVERGENCE;
     }
@@ -424,6 +461,24 @@ lb_steady_solve_plan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *
   return status;
 }
 
+/* A mesh cut otherwise gets by where another gets stuck, and shows the same rig. */
+static LbStatus
+solve_on_some_mesh (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, bool warm)
+{
+  static const double more_segments[] = { 1.3, 0.8, 1.7, 2.4 };
+  size_t segments = plan.segments;
+  LbStatus status = lb_steady_solve_plan (steady, setup, &plan, warm);
+
+  for (size_t i = 0; i < sizeof more_segments / sizeof *more_segments; i++)
+    {
+      if (status != LB_STATUS_NO_CONVERGENCE)
+        break;
+      plan.segments = (size_t) ((double) segments * more_segments[i]);
+      status = lb_steady_solve_plan (steady, setup, &plan, false);
+    }
+  return status;
+}
+
 LbStatus
 lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *options)
 {
@@ -441,7 +496,7 @@ lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *
       options->max_iterations > 0 ? options->max_iterations : LB_STEADY_DEFAULT_ITERATIONS;
   steady->iterations = 0;
   status = options->fine ? lb_steady_solve_fine (steady, setup, &plan)
-                         : lb_steady_solve_plan (steady, setup, &plan, !options->cold);
+                         : solve_on_some_mesh (steady, setup, plan, !options->cold);
   steady->statistics.segments = steady->tree.n_nodes - 1;
   steady->statistics.iterations = steady->iterations;
   return status;

@@ -19,7 +19,7 @@ typedef struct
 } LbSteadyOptions;
 
 #define LB_STEADY_DEFAULT_SEGMENTS 50
-#define LB_STEADY_DEFAULT_ITERATIONS 50000
+#define LB_STEADY_DEFAULT_ITERATIONS 200000
 #define LB_STEADY_LONGEST_LINE 400.0 /* m; the solver lets out no more */
 #define LB_STEADY_SHORTEST_LINE 0.05 /* m */
 

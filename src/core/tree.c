@@ -285,6 +285,9 @@ lb_tree_step (LbTree *tree, double pseudo_time)
   return step;
 }
 
+/* Where above the bed's firmness, in its softnesses, a node is put that a step would take under it. */
+#define LANDING 3
+
 /* Moves a node by its share of the step. What the bed carries slides along it and ends where the
  * bed carries the force foreseen for it. */
 static void
@@ -297,9 +300,13 @@ take_move (const LbTree *tree, LbTreeNode *node, double factor)
   node->position.x += dx;
   node->position.y += factor * node->move[1];
   node->position.z += dz;
-  double next;
+  double floor = -lb_bed_at (&tree->current.bed, node->position.x).depth, next;
   if (lb_load_bed_step (tree, sunk, -dz - bed.slope * dx, &next))
-    node->position.z = -lb_bed_at (&tree->current.bed, node->position.x).depth - next;
+    node->position.z = floor - next;
+  else
+    /* What comes down from above lands softly. */
+    node->position.z
+      = larger (node->position.z, floor - LB_TREE_BED_DEPTH + LANDING * tree->bed_softness);
 }
 
 void
