@@ -8,6 +8,14 @@
 /* The bed carries the weight, or this many N if that is more, at a sinking of one softness. */
 #define BED_GRIP 10
 
+/* What the grading of the mesh takes a line's drag coefficient and the flow, m/s, to be: it must not
+ * follow the sliders, or the mesh would slide along under the answer. */
+#define COMMON_DRAG 1.1
+#define COMMON_SPEED 1.4
+
+/* The last segments of a line are not graded finer than this asks for. */
+#define MOST_BENDS 400
+
 /* Heights on the shank nearer than this, m, are one place. */
 #define SAME_PLACE 1e-6
 
@@ -64,7 +72,7 @@ count_segments (
     roots += sqrt (rig->leaders[i].length);
   for (size_t i = 0; i < rig->n_leaders; i++)
     {
-      key->leader[i] = at_least (0.58 * total * sqrt (rig->leaders[i].length) / roots, 4);
+      key->leader[i] = at_least (0.58 * total * sqrt (rig->leaders[i].length) / roots, 8);
       for (size_t k = 0; k < n_places; k++)
         if (fabs (height[k] - rig->leaders[i].attach_above_weight) <= SAME_PLACE)
           key->place[i] = k;
@@ -85,14 +93,49 @@ count_nodes (const LbMeshKey *key)
 
 /* ---- Laying the nodes ---- */
 
-/* Where the cut `k` of `n` lies along a part, 0 to 1: closer together towards the ends. */
+/* Where the cut `k` of `n` lies along a piece, 0 at its top to 1. Segments grow geometrically from
+ * the lower end, where the tension is least and the line bends most: it bends within a length of
+ * tension / drag per length, of which the piece is `bends` times as long. */
 static double
-graded (size_t k, size_t n, double upper, double lower)
+graded (size_t k, size_t n, double bends)
 {
-  double x = (double) k / (double) n;
-  double both = 0.5 * (upper + lower), tilt = 0.5 * (upper - lower);
+  double from_below = 1 - (double) k / (double) n;
 
-  return x - both / (2 * PI) * sin (2 * PI * x) - tilt / PI * sin (PI * x);
+  if (bends < 1e-3)
+    return 1 - from_below;
+  return 1 - expm1 (from_below * log1p (bends)) / bends;
+}
+
+/* Length, m, within which a line bends that pulls `tension` (N) at its lower end, at a common speed. */
+static double
+bend_length (const LbLine *line, double tension)
+{
+  double cn = lb_is_set (line->normal_drag) ? line->normal_drag : COMMON_DRAG;
+  double drag = 500 * line->diameter * line->strum * cn * COMMON_SPEED * COMMON_SPEED;
+
+  return tension / fmax (drag, 1e-9);
+}
+
+static double
+leader_bends (const LbLeader *leader)
+{
+  double drag = 500 * leader->lure.drag_area * COMMON_SPEED * COMMON_SPEED;
+  double tension = hypot (drag, leader->lure.down_force_ratio * drag - leader->lure.buoyancy);
+
+  return fmin (leader->length / bend_length (&leader->line, tension), MOST_BENDS);
+}
+
+/* Of the mainline, with the line out that is given or, when it follows, a common one. */
+static double
+mainline_bends (const LbSetup *setup)
+{
+  const LbRig *rig = &setup->rig;
+  double length = rig->line_out.mode == LB_LINE_OUT_GIVEN
+                    ? rig->line_out.value
+                    : 1.5 * (setup->river.depth + setup->boat.reel_height);
+  double tension = lb_weight_in_water (&rig->weight, 1000, setup->river.gravity);
+
+  return fmin (length / bend_length (&rig->mainline, fmax (tension, 0.01)), MOST_BENDS);
 }
 
 typedef struct
@@ -105,19 +148,16 @@ typedef struct
 
 /* Lays a chain of n (times refine) segments below node `from` and returns its last node. */
 static size_t
-lay_piece (Layer *layer, size_t from, int part, size_t n, double upper, double lower)
+lay_piece (Layer *layer, size_t from, int part, size_t n)
 {
   for (size_t k = 0; k < n * layer->refine; k++)
     {
-      size_t cell = k / layer->refine;
       LbTreeNode *node = &layer->tree->nodes[layer->next];
 
       node->parent = (int) from;
       node->line = node->part = part;
       node->piece = layer->piece;
       node->body = -1;
-      node->share = (graded (cell + 1, n, upper, lower) - graded (cell, n, upper, lower))
-                    / (double) layer->refine;
       from = layer->next++;
     }
   layer->piece++;
@@ -133,10 +173,10 @@ lay_nodes (LbTree *tree)
 
   tree->nodes[0].body = -1;
   if (key->split_mainline)
-    place[0] = lay_piece (&layer, 0, LB_PART_MAINLINE, 1, 0, 0);
-  place[0] = lay_piece (&layer, place[0], LB_PART_MAINLINE, key->mainline, 0, 0.5);
+    place[0] = lay_piece (&layer, 0, LB_PART_MAINLINE, 1);
+  place[0] = lay_piece (&layer, place[0], LB_PART_MAINLINE, key->mainline);
   for (size_t i = 0; i < key->n_pieces; i++)
-    place[i + 1] = lay_piece (&layer, place[i], LB_PART_SHANK, key->piece[i], 0, 0);
+    place[i + 1] = lay_piece (&layer, place[i], LB_PART_SHANK, key->piece[i]);
   tree->shank_top = place[0];
   tree->weight = place[key->n_pieces];
   tree->nodes[tree->weight].body = 0;
@@ -145,13 +185,53 @@ lay_nodes (LbTree *tree)
     {
       tree->attachment[i] = place[key->place[i]];
       tree->lure[i] = lay_piece (&layer, tree->attachment[i], LB_PART_LEADER_0 + (int) i,
-                                 key->leader[i], 0.4, 0.4);
+                                 key->leader[i]);
       tree->nodes[tree->lure[i]].body = 1 + (int) i;
     }
 }
 
-/* Gives every segment its share of its piece's length, in the order in which the pieces are laid.
- */
+/* Cuts the piece whose nodes start at `first` into `n` (times refine) segments. */
+static void
+grade_piece (LbTree *tree, int piece, size_t first, size_t n, double bends)
+{
+  size_t refine = tree->key.refine;
+
+  if (tree->bends[piece] == bends)
+    return;
+  tree->bends[piece] = bends;
+  for (size_t cell = 0; cell < n; cell++)
+    for (size_t k = 0; k < refine; k++)
+      tree->nodes[first + cell * refine + k].share
+        = (graded (cell + 1, n, bends) - graded (cell, n, bends)) / (double) refine;
+}
+
+static void
+grade_pieces (LbTree *tree, const LbSetup *setup)
+{
+  const LbMeshKey *key = &tree->key;
+  size_t first = 1;
+  int piece = 0;
+
+  if (key->split_mainline)
+    {
+      grade_piece (tree, piece++, first, 1, 0);
+      first += key->refine;
+    }
+  grade_piece (tree, piece++, first, key->mainline, mainline_bends (setup));
+  first += key->mainline * key->refine;
+  for (size_t i = 0; i < key->n_pieces; i++)
+    {
+      grade_piece (tree, piece++, first, key->piece[i], 0);
+      first += key->piece[i] * key->refine;
+    }
+  for (size_t i = 0; i < key->n_leaders; i++)
+    {
+      grade_piece (tree, piece++, first, key->leader[i], leader_bends (&setup->rig.leaders[i]));
+      first += key->leader[i] * key->refine;
+    }
+}
+
+/* Gives every segment its share of its piece's length, in the order in which the pieces are laid. */
 static void
 cut_lengths (LbTree *tree, const LbRig *rig, const LbMeshPlan *plan, const double *height)
 {
@@ -282,7 +362,10 @@ lb_mesh_build (LbTree *tree, const LbSetup *setup, const LbMeshPlan *plan, bool 
         return status;
       tree->key = key;
       lay_nodes (tree);
+      for (size_t i = 0; i < LB_MAX_PIECES; i++)
+        tree->bends[i] = -1;
     }
+  grade_pieces (tree, setup);
   cut_lengths (tree, &setup->rig, plan, height);
   load_values (tree, setup);
   load_nodes (tree);

@@ -96,6 +96,7 @@ typedef struct
   size_t capacity;
   LbTreeNode *nodes; /* node 0 is the reel: fixed */
   LbMeshKey key;
+  double bends[LB_MAX_PIECES]; /* how each piece is graded */
   size_t n_lines;
   LbTreeLine lines[LB_MAX_LEADERS + 2]; /* by LbPart */
   size_t n_bodies;
