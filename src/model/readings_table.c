@@ -54,6 +54,12 @@ add_row (Builder *b, const char *label, LbQuantity quantity, double value, char 
   add_text (b, label, lb_words_quantity (quantity, b->units, value, -1), note);
 }
 
+static void
+add_height (Builder *b, const char *label, double value, char *note)
+{
+  add_text (b, label, lb_words_height (b->units, value), note);
+}
+
 /* ---- Notes ---- */
 
 static char *
@@ -128,8 +134,8 @@ static void
 add_weight (Builder *b, const LbReadings *r)
 {
   start_section (b);
-  add_row (b, _ ("Height off the bed"), LB_QUANTITY_HEIGHT, r->weight.height,
-           r->weight.on_bed ? g_strdup (_ ("on the bed")) : NULL);
+  add_height (b, _ ("Height off the bed"), r->weight.height,
+              r->weight.on_bed ? g_strdup (_ ("on the bed")) : NULL);
   add_row (b, _ ("Layback"), LB_QUANTITY_LENGTH, r->weight.layback, NULL);
   add_row (b, _ ("Depth"), LB_QUANTITY_LENGTH, r->weight.depth, NULL);
   add_row (b, _ ("Water speed"), LB_QUANTITY_SPEED, r->weight.water_speed, NULL);
@@ -159,17 +165,16 @@ add_lure (Builder *b, const LbReadings *r, size_t i)
   const LbPointReading *attachment = &r->attachments[i];
 
   start_section (b);
-  add_row (b, _ ("Height off the bed"), LB_QUANTITY_HEIGHT, lure->at.height,
-           note_band (lure->band));
+  add_height (b, _ ("Height off the bed"), lure->at.height, note_band (lure->band));
   add_row (b, _ ("Layback"), LB_QUANTITY_LENGTH, lure->at.layback, NULL);
   add_row (b, _ ("Depth"), LB_QUANTITY_LENGTH, lure->at.depth, NULL);
   add_row (b, _ ("Water speed"), LB_QUANTITY_SPEED, lure->at.water_speed, NULL);
-  add_row (b, _ ("Pull at the lure"), LB_QUANTITY_FORCE, lure->leader_tension, NULL);
-  add_row (b, _ ("Largest pull"), LB_QUANTITY_FORCE, lure->largest_tension,
+  add_row (b, _ ("Pull at the lure"), LB_QUANTITY_SMALL_FORCE, lure->leader_tension, NULL);
+  add_row (b, _ ("Largest pull"), LB_QUANTITY_SMALL_FORCE, lure->largest_tension,
            note_spare (lure->leader_spare));
   add_row (b, _ ("Leader angle"), LB_QUANTITY_ANGLE, lure->leader_angle,
-           g_strdup (_ ("down from level, at the lure")));
-  add_row (b, _ ("Attachment off the bed"), LB_QUANTITY_HEIGHT, attachment->height, NULL);
+           g_strdup (_ ("below level, at the lure")));
+  add_height (b, _ ("Attachment off the bed"), attachment->height, NULL);
   add_row (b, _ ("Attachment layback"), LB_QUANTITY_LENGTH, attachment->layback, NULL);
   end_section (b, lure_title (b, i));
 }
@@ -178,7 +183,7 @@ static void
 add_together (Builder *b, const LbReadings *r)
 {
   start_section (b);
-  add_row (b, _ ("Level difference"), LB_QUANTITY_HEIGHT, r->level_difference, NULL);
+  add_height (b, _ ("Level difference"), r->level_difference, NULL);
   add_row (b, _ ("Spacing"), LB_QUANTITY_LENGTH, r->spacing, g_strdup (_ ("one behind the other")));
   add_row (b, _ ("Lines come within"), LB_QUANTITY_LENGTH, r->closest.distance,
            note_between (b->setup, &r->closest));

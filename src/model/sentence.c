@@ -8,6 +8,9 @@
 /* Lures no further apart in height than this (4 in) count as level; common practice, no source. */
 #define LEVEL_WITHIN 0.1016 /* m */
 
+/* Less than this (a quarter of an inch) is not worth a number. */
+#define LEVEL_BELOW 0.00635 /* m */
+
 typedef struct
 {
   const LbSetup *setup;
@@ -34,7 +37,7 @@ add (Teller *t, const char *format, ...)
 static char *
 height (const Teller *t, double value)
 {
-  return lb_words_quantity (LB_QUANTITY_HEIGHT, t->units, value, -1);
+  return lb_words_height (t->units, value);
 }
 
 static char *
@@ -141,12 +144,14 @@ lure_alone (const Teller *t, size_t lure)
     }
 }
 
-/* "level within 2 in", or "1 ft 3 in apart in height". */
+/* "level", "level within 2 in", or "15 in apart in height". */
 static char *
 levels (const Teller *t)
 {
   g_autofree char *difference = height (t, t->readings->level_difference);
 
+  if (t->readings->level_difference < LEVEL_BELOW)
+    return g_strdup (_ ("level"));
   if (t->readings->level_difference <= LEVEL_WITHIN)
     return g_strdup_printf (_ ("level within %s"), difference);
   return g_strdup_printf (_ ("%s apart in height"), difference);

@@ -20,7 +20,14 @@ lb_words_quantity (LbQuantity quantity, LbUnits units, double value, int decimal
   return g_strdup (text);
 }
 
-/* An example in the unit that a bare number would have. */
+char *
+lb_words_height (LbUnits units, double value)
+{
+  bool high = fabs (value) >= LB_WORDS_HIGH;
+  return lb_words_quantity (high ? LB_QUANTITY_LENGTH : LB_QUANTITY_HEIGHT, units, value, -1);
+}
+
+/* Why a text is no number, with the unit that a bare number would have. */
 static char *
 explain (LbQuantity quantity, LbUnits units, LbParseResult result)
 {

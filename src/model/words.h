@@ -14,6 +14,10 @@ char lb_words_decimal (void);
 /* "20 ft 6 in", "2.5 mph"; `decimals` < 0 for the quantity's own; "-" for an unset value. */
 char *lb_words_quantity (LbQuantity quantity, LbUnits units, double value, int decimals);
 
+/* A height above the bed: in or cm while it is low, ft or m from HIGH up. */
+#define LB_WORDS_HIGH 1.524 /* m: 5 ft */
+char *lb_words_height (LbUnits units, double value);
+
 /* Reads the user's text into SI (see lb_units_parse()). FALSE when it is no such quantity;
  * `message` (may be NULL) then says why, in one translated line to be freed with g_free(). */
 gboolean lb_words_parse (

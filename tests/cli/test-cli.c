@@ -1,0 +1,521 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* layback-cli as a user calls it: what it prints, what it says when it refuses, how it exits. */
+#include <string.h>
+#include <sys/stat.h>
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+#include <json-glib/json-glib.h>
+
+#include "test.h"
+
+typedef struct
+{
+  int status;
+  char *out, *err;
+} Run;
+
+static void
+run_clear (Run *run)
+{
+  g_free (run->out);
+  g_free (run->err);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Run, run_clear)
+
+/* Runs the program with these arguments; `locale` may be NULL for that of the test. */
+static Run
+run_in (const char *locale, const char *const *arguments)
+{
+  g_autoptr (GSubprocessLauncher) launcher =
+      g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  g_autoptr (GPtrArray) argv = g_ptr_array_new ();
+  g_autoptr (GSubprocess) process = NULL;
+  g_autoptr (GError) error = NULL;
+  Run run = { 0 };
+
+  g_ptr_array_add (argv, getenv ("LB_TEST_CLI"));
+  for (size_t i = 0; arguments[i]; i++)
+    g_ptr_array_add (argv, (char *) arguments[i]);
+  g_ptr_array_add (argv, NULL);
+  if (locale)
+    g_subprocess_launcher_setenv (launcher, "LC_ALL", locale, TRUE);
+  process = g_subprocess_launcher_spawnv (launcher, (const char *const *) argv->pdata, &error);
+  if (process == NULL)
+    fail_msg ("%s", error->message);
+  if (!g_subprocess_communicate_utf8 (process, NULL, NULL, &run.out, &run.err, &error))
+    fail_msg ("%s", error->message);
+  assert_true (g_subprocess_get_if_exited (process));
+  run.status = g_subprocess_get_exit_status (process);
+  return run;
+}
+
+#define run(...) run_in (NULL, (const char *const[]){ __VA_ARGS__, NULL })
+
+static char *
+sample (const char *name)
+{
+  return g_build_filename (getenv ("LAYBACK_SAMPLES_DIR"), name, NULL);
+}
+
+static char *
+output (const char *name)
+{
+  return g_build_filename (getenv ("LB_TEST_OUTPUT_DIR"), name, NULL);
+}
+
+static void
+assert_contains (const char *text, const char *part)
+{
+  if (!strstr (text, part))
+    fail_msg ("\"%s\" is not in \"%s\"", part, text);
+}
+
+/* One line on standard error, nothing on standard output. */
+static void
+assert_refused (const Run *run, int status, const char *message)
+{
+  g_auto (GStrv) lines = g_strsplit (run->err, "\n", -1);
+  g_autofree char *expected = g_strconcat ("layback-cli: ", message, NULL);
+
+  assert_string_equal (run->out, "");
+  assert_string_equal (lines[0], expected);
+  assert_int_equal (run->status, status);
+  /* A wrong use gets a hint at --help besides. */
+  assert_int_equal (g_strv_length (lines), status == 2 ? 3 : 2);
+}
+
+static JsonNode *
+parse (const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  JsonNode *node = json_from_string (text, &error);
+
+  if (node == NULL)
+    fail_msg ("%s in %s", error ? error->message : "nothing", text);
+  assert_true (JSON_NODE_HOLDS_OBJECT (node));
+  return node;
+}
+
+static double
+number (JsonObject *object, const char *key)
+{
+  JsonNode *node = json_object_get_member (object, key);
+
+  if (node == NULL || !JSON_NODE_HOLDS_VALUE (node))
+    fail_msg ("no number \"%s\"", key);
+  return json_node_get_double (node);
+}
+
+/* ---- run ---- */
+
+static void
+the_table_says_it_all (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) us = run ("run", file, "--units", "us");
+  g_auto (Run) metric = run ("run", "--units=metric", file);
+  static const char *const parts[] = { "Brackle River, Stony Bend",
+                                       "Both lures run in the band",
+                                       "Line out",
+                                       "Wire angle",
+                                       "In the hand",
+                                       "Lower lure: floating minnow, 7 cm, medium lip",
+                                       "Upper lure",
+                                       "Level difference",
+                                       "Never wrap the wire",
+                                       "life jacket",
+                                       "Local rules" };
+
+  assert_int_equal (us.status, 0);
+  assert_string_equal (us.err, "");
+  for (size_t i = 0; i < G_N_ELEMENTS (parts); i++)
+    assert_contains (us.out, parts[i]);
+  assert_contains (us.out, " ft");
+  assert_contains (us.out, " lbf in the hand.");
+  assert_int_equal (metric.status, 0);
+  assert_null (strstr (metric.out, " lbf"));
+  assert_contains (metric.out, " N in the hand.");
+}
+
+static void
+us_units_are_the_default (void **state)
+{
+  g_autofree char *file = sample ("single-leader.rig");
+  g_auto (Run) plain = run ("run", file);
+  g_auto (Run) us = run ("run", file, "--units", "us");
+
+  assert_int_equal (plain.status, 0);
+  assert_string_equal (plain.out, us.out);
+}
+
+static void
+json_has_the_agreed_keys (void **state)
+{
+  g_autofree char *file = sample ("three-leaders.rig");
+  g_auto (Run) result = run ("run", file, "--json");
+  g_autoptr (JsonNode) node = NULL;
+  JsonObject *top, *weight, *lure;
+  JsonArray *attachments, *lures;
+
+  assert_int_equal (result.status, 0);
+  assert_string_equal (result.err, "");
+  node = parse (result.out);
+  top = json_node_get_object (node);
+  assert_true (json_object_get_boolean_member (top, "converged"));
+  assert_true (number (top, "line_out_m") > 5);
+  assert_true (number (top, "wire_angle_deg") > 5 && number (top, "wire_angle_deg") < 85);
+  assert_true (number (top, "tension_at_reel_n") > 5);
+  assert_true (number (top, "iterations") >= 1);
+  assert_true (number (top, "segments") >= 20);
+  weight = json_object_get_object_member (top, "weight");
+  assert_true (number (weight, "layback_m") > 0);
+  assert_near (number (weight, "height_m"), 0.1, 1e-6);
+  assert_false (json_object_get_boolean_member (weight, "on_bed"));
+  attachments = json_object_get_array_member (top, "attachments");
+  lures = json_object_get_array_member (top, "lures");
+  assert_int_equal (json_array_get_length (attachments), 3);
+  assert_int_equal (json_array_get_length (lures), 3);
+  assert_true (number (json_array_get_object_element (attachments, 2), "height_m")
+               > number (json_array_get_object_element (attachments, 0), "height_m"));
+  lure = json_array_get_object_element (lures, 1);
+  assert_true (number (lure, "layback_m") > number (weight, "layback_m"));
+  assert_true (number (lure, "height_m") >= 0);
+  assert_true (number (lure, "water_speed_m_s") > 0.4);
+  assert_true (number (lure, "leader_tension_n") > 0);
+  assert_false (json_object_get_boolean_member (lure, "on_bed"));
+}
+
+static void
+the_fine_mesh_is_finer (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) plain = run ("run", file, "--json");
+  g_auto (Run) fine = run ("run", file, "--json", "--mesh", "fine");
+  g_autoptr (JsonNode) a = parse (plain.out);
+  g_autoptr (JsonNode) b = parse (fine.out);
+
+  assert_true (number (json_node_get_object (b), "segments")
+               > 4 * number (json_node_get_object (a), "segments"));
+  assert_near (number (json_node_get_object (b), "line_out_m"),
+               number (json_node_get_object (a), "line_out_m"), 1e-3);
+}
+
+static double
+line_out (const char *const *arguments)
+{
+  g_auto (Run) result = run_in (NULL, arguments);
+  g_autoptr (JsonNode) node = NULL;
+
+  if (result.status != 0)
+    fail_msg ("%s", result.err);
+  node = parse (result.out);
+  return number (json_node_get_object (node), "line_out_m");
+}
+
+static void
+values_can_be_set (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_autofree char *before = NULL;
+  g_autofree char *after = NULL;
+  const char *plain[] = { "run", file, "--json", NULL };
+  const char *heavier[] = { "run", file, "--json", "--set", "weight.mass_kg=0.907", NULL };
+  const char *given[] = { "run",   "--json",     "--set=mainline.line_out.given_m=5.5",
+                          "--set", "leaders=[]", file,
+                          NULL };
+
+  assert_true (g_file_get_contents (file, &before, NULL, NULL));
+  assert_less (line_out (heavier), line_out (plain) - 0.3);
+  assert_near (line_out (given), 5.5, 1e-12);
+  assert_true (g_file_get_contents (file, &after, NULL, NULL));
+  assert_string_equal (after, before);
+}
+
+/* A comma is for people; JSON has a point whatever the locale. */
+static void
+the_locale_shows_in_the_table_alone (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  const char *json[] = { "run", file, "--json", "--set", "river.depth_m=5.5", NULL };
+  const char *table[] = { "run", file, "--units", "metric", NULL };
+  g_auto (Run) here = run_in (NULL, json);
+  g_auto (Run) there = run_in ("de_DE.UTF-8", json);
+  g_auto (Run) shown = run_in ("de_DE.UTF-8", table);
+
+  assert_int_equal (there.status, 0);
+  assert_string_equal (there.out, here.out);
+  if (!g_file_test (getenv ("LOCPATH"), G_FILE_TEST_IS_DIR))
+    skip ();
+  assert_true (g_regex_match_simple ("[0-9],[0-9]", shown.out, 0, 0));
+  assert_false (g_regex_match_simple ("[0-9]\\.[0-9]", shown.out, 0, 0));
+}
+
+static void
+no_leaders_is_a_rig_too (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) table = run ("run", file, "--set", "leaders=[]");
+
+  assert_int_equal (table.status, 0);
+  assert_contains (table.out, "No leader is attached.");
+}
+
+/* Where the line cannot do what is asked the nearest thing is shown, and said to be that. */
+static void
+the_ends_of_the_line_are_said (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) longest = run ("run", file, "--set", "weight.mass_kg=0.02", "--set",
+                              "river.depth_m=100", "--set", "river.surface_current_m_s=6");
+  g_auto (Run) shortest = run ("run", file, "--set", "river.depth_m=3", "--set",
+                               "mainline.line_out.weight_above_bed_m=4");
+
+  assert_int_equal (longest.status, 0);
+  assert_contains (longest.out, "The weight cannot get down to where it should be");
+  assert_int_equal (shortest.status, 0);
+  assert_contains (shortest.out, "The weight cannot be held as high as asked");
+}
+
+/* ---- Refusals ---- */
+
+static void
+bad_files_are_refused (void **state)
+{
+  g_autofree char *missing = output ("no-such.rig");
+  g_autofree char *bad =
+      g_build_filename (getenv ("LB_TEST_SOURCE_DIR"), "bad", "depth-negative.rig", NULL);
+  g_autofree char *message =
+      g_strconcat (bad, ": river.depth_m: found -3, expected a number from 0.1 to 100", NULL);
+  g_auto (Run) refused = run ("run", bad);
+  g_auto (Run) refused_json = run ("run", bad, "--json");
+  g_auto (Run) absent = run ("run", missing);
+
+  assert_refused (&refused, 1, message);
+  assert_refused (&refused_json, 1, message);
+  assert_int_equal (absent.status, 1);
+  assert_contains (absent.err, "no-such.rig");
+  assert_string_equal (absent.out, "");
+}
+
+static void
+every_bad_file_ends_with_one_line (void **state)
+{
+  g_autofree char *folder = g_build_filename (getenv ("LB_TEST_SOURCE_DIR"), "bad", NULL);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+  size_t n = 0;
+
+  while ((name = g_dir_read_name (dir)))
+    if (g_str_has_suffix (name, ".rig") && n++ % 8 == 0)
+      {
+        g_autofree char *file = g_build_filename (folder, name, NULL);
+        g_auto (Run) refused = run ("run", file, "--json");
+
+        assert_int_equal (refused.status, 1);
+        assert_string_equal (refused.out, "");
+        assert_true (g_str_has_prefix (refused.err, "layback-cli: "));
+        assert_ptr_equal (strchr (refused.err, '\n'), refused.err + strlen (refused.err) - 1);
+      }
+  assert_true (n > 100);
+}
+
+static void
+bad_values_are_refused (void **state)
+{
+  static const char *const cases[][2] = {
+    { "river.depth_m=-3", "--set: river.depth_m: found -3, expected a number from 0.1 to 100" },
+    { "river.depth_m=abc",
+      "--set: river.depth_m: found the text \"abc\", expected a number from 0.1 to 100" },
+    { "river.depth_m=6,5",
+      "--set: river.depth_m: found the text \"6,5\", expected a number from 0.1 to 100" },
+    { "river.deep=1",
+      "--set: river.deep: unknown key, expected one of bed, profile, depth_m, bed_friction, "
+      "surface_current_m_s, along, temperature_c, density_kg_m3, kinematic_viscosity_m2_s, "
+      "gravity_m_s2" },
+    { "leaders[4].length_m=1", "--set: leaders[4].length_m: there is no such key in this rig" },
+    { "leaders[0].length_m=nan",
+      "--set: leaders[0].length_m: found the text \"nan\", expected a number from 0.05 to 60" },
+    { "weight.mass_kg=1e999",
+      "--set: weight.mass_kg: found the text \"1e999\", expected a number from 0.01 to 20" },
+    { "band.low_m=3", "--set: band.low_m: found 3, expected less than 0.4572, the high side of the "
+                      "band" },
+  };
+  g_autofree char *file = sample ("spring-run.rig");
+
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_auto (Run) refused = run ("run", file, "--set", cases[i][0]);
+      assert_refused (&refused, 1, cases[i][1]);
+    }
+}
+
+static void
+wrong_uses_exit_with_two (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  const struct
+  {
+    const char *arguments[6];
+    const char *message;
+  } cases[] = {
+    { { NULL }, "no command given" },
+    { { "solve", file, NULL }, "unknown command \"solve\"" },
+    { { "run", NULL }, "run: no FILE given" },
+    { { "run", file, "another.rig", NULL }, "run: more than one FILE given: \"another.rig\"" },
+    { { "run", file, "--jsn", NULL }, "Unknown option --jsn" },
+    { { "run", file, "--mesh", "coarse", NULL },
+      "--mesh: found \"coarse\", expected \"default\" or \"fine\"" },
+    { { "run", file, "--units", "imperial", NULL },
+      "--units: found \"imperial\", expected \"us\" or \"metric\"" },
+    { { "run", file, "--set", "river.depth_m", NULL },
+      "--set: found \"river.depth_m\", expected KEY=VALUE" },
+    { { "run", file, "--set", "=3", NULL }, "--set: found \"=3\", expected KEY=VALUE" },
+    { { "run", file, "--set", NULL }, "Missing argument for --set" },
+    { { "draw", file, NULL }, "draw: no output file given (-o OUT.png)" },
+    { { "draw", file, "-o", "x.png", "--size=big", NULL },
+      "--size: found \"big\", expected WIDTHxHEIGHT, each from 120 to 16384" },
+    { { "draw", file, "-o", "x.png", "--size=20000x800", NULL },
+      "--size: found \"20000x800\", expected WIDTHxHEIGHT, each from 120 to 16384" },
+    { { "draw", file, "-o", "x.png", "--size=1280x800x2", NULL },
+      "--size: found \"1280x800x2\", expected WIDTHxHEIGHT, each from 120 to 16384" },
+  };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_auto (Run) refused = run_in (NULL, cases[i].arguments);
+      assert_refused (&refused, 2, cases[i].message);
+    }
+}
+
+/* A message is one line even when a name is not. */
+static void
+odd_names_stay_on_one_line (void **state)
+{
+  g_auto (Run) refused = run ("run", "no\nsuch\nfile.rig");
+
+  assert_int_equal (refused.status, 1);
+  assert_ptr_equal (strchr (refused.err, '\n'), refused.err + strlen (refused.err) - 1);
+}
+
+static void
+a_full_disk_is_no_answer (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_autofree char *command =
+      g_strdup_printf ("'%s' run '%s' --json >/dev/full 2>/dev/null", getenv ("LB_TEST_CLI"), file);
+
+  if (!g_file_test ("/dev/full", G_FILE_TEST_EXISTS))
+    skip ();
+  assert_int_equal (WEXITSTATUS (system (command)), 1);
+}
+
+/* ---- Help ---- */
+
+static void
+help_and_version_are_there (void **state)
+{
+  g_auto (Run) help = run ("--help");
+  g_auto (Run) run_help = run ("run", "--help");
+  g_auto (Run) draw_help = run ("draw", "-h");
+  g_auto (Run) version = run ("--version");
+
+  assert_int_equal (help.status, 0);
+  assert_contains (help.out, "draw");
+  assert_int_equal (run_help.status, 0);
+  assert_contains (run_help.out, "--json");
+  assert_contains (run_help.out, "--set=KEY=VALUE");
+  assert_int_equal (draw_help.status, 0);
+  assert_contains (draw_help.out, "--dark");
+  assert_int_equal (version.status, 0);
+  assert_true (
+      g_regex_match_simple ("^layback-cli [0-9]+\\.[0-9]+\\.[0-9]+\n$", version.out, 0, 0));
+}
+
+/* ---- draw ---- */
+
+static void
+check_drawn (const char *name, const char *start, const char *option)
+{
+  g_autofree char *file = sample ("deep-pool.rig");
+  g_autofree char *path = output (name);
+  g_autofree char *text = NULL;
+  gsize length;
+
+  g_unlink (path);
+  g_auto (Run) drawn = run ("draw", file, "-o", path, option);
+  if (drawn.status != 0)
+    fail_msg ("%s", drawn.err);
+  assert_string_equal (drawn.out, "");
+  assert_true (g_file_get_contents (path, &text, &length, NULL));
+  assert_true (length > 2000);
+  assert_memory_equal (text, start, strlen (start));
+  g_unlink (path);
+}
+
+static void
+drawings_of_all_kinds_are_written (void **state)
+{
+  check_drawn ("cli.png", "\x89PNG\r\n\x1a\n", "--size=640x400");
+  check_drawn ("cli-dark.png", "\x89PNG\r\n\x1a\n", "--dark");
+  check_drawn ("cli.svg", "<?xml", "--units=metric");
+  check_drawn ("cli.pdf", "%PDF-", "--set=river.depth_m=7");
+}
+
+static void
+png_has_the_asked_size (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_autofree char *path = output ("cli-size.png");
+  g_auto (Run) drawn = run ("draw", file, "-o", path, "--size", "700x450");
+  g_autofree char *text = NULL;
+  const guint8 *bytes;
+
+  assert_int_equal (drawn.status, 0);
+  assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  /* PNG (ISO/IEC 15948): width and height stand at bytes 16 and 20, most significant first. */
+  bytes = (const guint8 *) text;
+  assert_int_equal (bytes[18] * 256 + bytes[19], 700);
+  assert_int_equal (bytes[22] * 256 + bytes[23], 450);
+  g_unlink (path);
+}
+
+static void
+drawings_that_cannot_be_made_are_refused (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) folder = run ("draw", file, "-o", "/proc/none/x.png");
+  g_auto (Run) kind = run ("draw", file, "-o", "x.bmp");
+  g_auto (Run) value = run ("draw", file, "-o", "/proc/none/x.png", "--set", "river.depth_m=0");
+
+  assert_int_equal (folder.status, 1);
+  assert_true (g_str_has_prefix (folder.err, "layback-cli: "));
+  assert_int_equal (kind.status, 2);
+  assert_true (g_str_has_prefix (kind.err, "layback-cli: "));
+  assert_refused (&value, 1, "--set: river.depth_m: found 0, expected a number from 0.1 to 100");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_table_says_it_all),
+    cmocka_unit_test (us_units_are_the_default),
+    cmocka_unit_test (json_has_the_agreed_keys),
+    cmocka_unit_test (the_fine_mesh_is_finer),
+    cmocka_unit_test (values_can_be_set),
+    cmocka_unit_test (the_locale_shows_in_the_table_alone),
+    cmocka_unit_test (no_leaders_is_a_rig_too),
+    cmocka_unit_test (the_ends_of_the_line_are_said),
+    cmocka_unit_test (bad_files_are_refused),
+    cmocka_unit_test (every_bad_file_ends_with_one_line),
+    cmocka_unit_test (bad_values_are_refused),
+    cmocka_unit_test (wrong_uses_exit_with_two),
+    cmocka_unit_test (odd_names_stay_on_one_line),
+    cmocka_unit_test (a_full_disk_is_no_answer),
+    cmocka_unit_test (help_and_version_are_there),
+    cmocka_unit_test (drawings_of_all_kinds_are_written),
+    cmocka_unit_test (png_has_the_asked_size),
+    cmocka_unit_test (drawings_that_cannot_be_made_are_refused),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}

@@ -1,0 +1,241 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The JSON Schema in data/ and the table of fields say the same: keys, types, limits, what is
+ * required, what may be null. (Whether the schema accepts and refuses the files that it should is
+ * checked by "schema-files".) */
+#include "model-support.h"
+
+#include <string.h>
+#include <json-glib/json-glib.h>
+
+#include "data_path.h"
+
+typedef struct
+{
+  JsonParser *parser;
+  JsonObject *top;
+  GHashTable *seen; /* paths of the fields that were found */
+} Schema;
+
+static int
+set_up (void **state)
+{
+  Schema *schema = g_new0 (Schema, 1);
+  g_autofree char *path = lb_data_path ("rig.schema.json");
+
+  schema->parser = json_parser_new ();
+  assert_true (json_parser_load_from_file (schema->parser, path, NULL));
+  schema->top = json_node_get_object (json_parser_get_root (schema->parser));
+  schema->seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  *state = schema;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Schema *schema = *state;
+
+  g_hash_table_unref (schema->seen);
+  g_object_unref (schema->parser);
+  g_free (schema);
+  return 0;
+}
+
+/* Follows "$ref": "#/$defs/NAME". */
+static JsonObject *
+resolve (const Schema *schema, JsonObject *object)
+{
+  static const char start[] = "#/$defs/";
+  const char *ref = json_object_get_string_member_with_default (object, "$ref", NULL);
+
+  if (ref == NULL)
+    return object;
+  assert_true (g_str_has_prefix (ref, start));
+  object = json_object_get_object_member (json_object_get_object_member (schema->top, "$defs"),
+                                          ref + strlen (start));
+  assert_non_null (object);
+  return object;
+}
+
+static bool
+list_has (JsonObject *object, const char *list, const char *word)
+{
+  JsonArray *array =
+      json_object_has_member (object, list) ? json_object_get_array_member (object, list) : NULL;
+
+  for (guint i = 0; array && i < json_array_get_length (array); i++)
+    if (g_str_equal (json_array_get_string_element (array, i), word))
+      return true;
+  return false;
+}
+
+/* ---- One property against one field ---- */
+
+static void
+check_number (const LbField *field, JsonObject *property, const char *path)
+{
+  JsonNode *type = json_object_get_member (property, "type");
+
+  assert_non_null (type);
+  if (field->nullable)
+    assert_true (list_has (property, "type", "number") && list_has (property, "type", "null"));
+  else
+    assert_string_equal (json_node_get_string (type), "number");
+  if (json_object_get_double_member (property, "minimum") != field->minimum
+      || json_object_get_double_member (property, "maximum") != field->maximum)
+    fail_msg ("%s: the limits differ", path);
+}
+
+static void
+check_choice (const LbField *field, JsonObject *property, const char *path)
+{
+  guint n = 0;
+
+  for (size_t i = 0; i < field->n_choices; i++)
+    if (field->choices[i].name)
+      {
+        n++;
+        if (!list_has (property, "enum", field->choices[i].name))
+          fail_msg ("%s: %s is not in the schema", path, field->choices[i].name);
+      }
+  assert_int_equal (json_array_get_length (json_object_get_array_member (property, "enum")), n);
+}
+
+/* Keys that are no field of their own. */
+static const char *const other_paths[] = {
+  "format",
+  "version",
+  "title",
+  "notes",
+  "river.bed",
+  "river.profile.law",
+  "river.profile.points",
+  "mainline.line_out.touching",
+  "leaders[].lure.name",
+  NULL,
+};
+
+static void
+check_property (
+    Schema *schema, JsonObject *parent, const char *key, JsonObject *property, const char *path)
+{
+  const LbField *field = lb_field_find (path, NULL);
+  bool required = list_has (parent, "required", key);
+
+  if (g_strv_contains (other_paths, path))
+    {
+      g_hash_table_add (schema->seen, g_strdup (path));
+      return;
+    }
+  if (field == NULL)
+    fail_msg ("%s is in the schema and not in the table", path);
+  g_hash_table_add (schema->seen, g_strdup (path));
+  if (field->kind == LB_FIELD_NUMBER)
+    check_number (field, property, path);
+  else
+    check_choice (field, property, path);
+  /* A bed may stand for the depth; one of the ways of line_out is chosen; a law's material or its
+   * roughness. */
+  if (g_str_equal (path, "river.depth_m") || g_str_has_prefix (path, "mainline.line_out.")
+      || g_str_equal (path, "river.profile.bed_material"))
+    return;
+  if (required != field->required)
+    fail_msg ("%s: required %d in the schema, %d in the table", path, required, field->required);
+}
+
+/* ---- The walk ---- */
+
+static void walk (Schema *schema, JsonObject *object, const char *path);
+
+static void
+walk_property (Schema *schema, JsonObject *parent, const char *key, const char *path)
+{
+  JsonObject *property = resolve (
+      schema,
+      json_object_get_object_member (json_object_get_object_member (parent, "properties"), key));
+  const char *type = json_object_has_member (property, "type")
+                             && JSON_NODE_HOLDS_VALUE (json_object_get_member (property, "type"))
+                         ? json_object_get_string_member (property, "type")
+                         : "";
+
+  if (g_str_equal (type, "object") || json_object_has_member (property, "oneOf"))
+    walk (schema, property, path);
+  else if (g_str_equal (path, "leaders"))
+    {
+      assert_int_equal (json_object_get_int_member (property, "maxItems"), LB_MAX_LEADERS);
+      walk (schema, resolve (schema, json_object_get_object_member (property, "items")),
+            "leaders[]");
+    }
+  else
+    check_property (schema, parent, key, property, path);
+}
+
+/* Every object of the schema is closed: what it does not name is not allowed. */
+static void
+walk (Schema *schema, JsonObject *object, const char *path)
+{
+  g_autoptr (GList) keys = NULL;
+
+  if (json_object_has_member (object, "oneOf"))
+    {
+      JsonArray *ways = json_object_get_array_member (object, "oneOf");
+      for (guint i = 0; i < json_array_get_length (ways); i++)
+        walk (schema, json_array_get_object_element (ways, i), path);
+      return;
+    }
+  assert_string_equal (json_object_get_string_member (object, "type"), "object");
+  assert_true (json_object_has_member (object, "additionalProperties"));
+  assert_false (json_object_get_boolean_member (object, "additionalProperties"));
+  keys = json_object_get_members (json_object_get_object_member (object, "properties"));
+  for (GList *l = keys; l; l = l->next)
+    {
+      g_autofree char *inner = *path ? g_strconcat (path, ".", l->data, NULL) : g_strdup (l->data);
+      walk_property (schema, object, l->data, inner);
+    }
+}
+
+static void
+the_schema_says_what_the_table_says (void **state)
+{
+  Schema *schema = *state;
+  size_t n_fields;
+  const LbField *fields = lb_fields (&n_fields);
+
+  walk (schema, schema->top, "");
+  for (size_t i = 0; i < n_fields; i++)
+    if (!g_hash_table_contains (schema->seen, fields[i].path)
+        && !g_str_equal (fields[i].path, "mainline.line_out"))
+      fail_msg ("%s is in the table and not in the schema", fields[i].path);
+  for (size_t i = 0; other_paths[i]; i++)
+    if (!g_hash_table_contains (schema->seen, other_paths[i]))
+      fail_msg ("%s is not in the schema", other_paths[i]);
+}
+
+static void
+limits_of_lists_and_words_agree (void **state)
+{
+  Schema *schema = *state;
+  JsonObject *defs = json_object_get_object_member (schema->top, "$defs");
+  JsonObject *words = json_object_get_object_member (schema->top, "properties");
+  JsonObject *river =
+      json_object_get_object_member (json_object_get_object_member (defs, "river"), "properties");
+  JsonObject *bed = json_object_get_object_member (river, "bed");
+
+  assert_int_equal (json_object_get_int_member (bed, "maxItems"), LB_MAX_BED_POINTS);
+  assert_int_equal (
+      json_object_get_int_member (json_object_get_object_member (words, "title"), "maxLength"),
+      LB_TITLE_LONGEST);
+  assert_int_equal (
+      json_object_get_int_member (json_object_get_object_member (words, "notes"), "maxLength"),
+      LB_NOTES_LONGEST);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test_setup_teardown (the_schema_says_what_the_table_says, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (limits_of_lists_and_words_agree, set_up, tear_down),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}

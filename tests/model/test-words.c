@@ -1,0 +1,376 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the readings mean, in words: the sentence, the table and the cautions, on made-up readings
+ * where the words depend on them and on solved rigs where they must fit the numbers. */
+#include "model-support.h"
+
+#include <locale.h>
+#include <string.h>
+
+#include "readings_table.h"
+#include "sentence.h"
+#include "words.h"
+
+static void
+assert_contains (const char *text, const char *part)
+{
+  if (!strstr (text, part))
+    fail_msg ("\"%s\" is not in \"%s\"", part, text);
+}
+
+static void
+assert_lacks (const char *text, const char *part)
+{
+  if (strstr (text, part))
+    fail_msg ("\"%s\" is in \"%s\"", part, text);
+}
+
+static LbResult *
+solve (const LbSetup *setup)
+{
+  LbResult *result = lb_result_solve (NULL, setup, NULL);
+
+  assert_false (lb_result_get_failed (result));
+  return result;
+}
+
+static char *
+sentence_of (const LbSetup *setup, LbUnits units)
+{
+  g_autoptr (LbResult) result = solve (setup);
+  return lb_sentence_of_result (result, units);
+}
+
+/* ---- Leaders ---- */
+
+static void
+leaders_are_named_by_their_place (void **state)
+{
+  static const char *const names[][4] = {
+    { "leader" },
+    { "upper leader", "lower leader" },
+    { "middle leader", "lower leader", "upper leader" },
+    { "leader 1", "leader 2", "leader 3", "leader 4" },
+  };
+  static const double heights[][4] = { { 0.5 }, { 0.6, 0.2 }, { 0.4, 0.1, 0.8 }, { 0, 0, 0, 0 } };
+
+  for (size_t n = 1; n <= G_N_ELEMENTS (names); n++)
+    {
+      LbSetup setup = lb_setup_default ();
+
+      setup.rig.n_leaders = n;
+      for (size_t i = 0; i < n; i++)
+        setup.rig.leaders[i].attach_above_weight = heights[n - 1][i];
+      for (size_t i = 0; i < n; i++)
+        {
+          g_autofree char *name = lb_words_leader (&setup, i);
+          g_autofree char *lure = lb_words_lure (&setup, i);
+
+          assert_string_equal (name, names[n - 1][i]);
+          assert_true (g_str_has_prefix (lure, n == 1 ? "lure" : "") && strstr (lure, "lure"));
+        }
+    }
+}
+
+/* Two at the same height: still one lower and one upper. */
+static void
+leaders_at_one_height_are_told_apart (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  g_autofree char *first = NULL;
+  g_autofree char *second = NULL;
+
+  setup.rig.leaders[0].attach_above_weight = setup.rig.leaders[1].attach_above_weight = 0.5;
+  first = lb_words_leader (&setup, 0);
+  second = lb_words_leader (&setup, 1);
+  assert_string_equal (first, "lower leader");
+  assert_string_equal (second, "upper leader");
+}
+
+/* ---- The sentence ---- */
+
+static void
+the_sentence_fits_the_readings (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (LbResult) result = solve (&contents->setup);
+  const LbReadings *readings = lb_result_get_readings (result);
+  g_autofree char *text = lb_sentence_of_result (result, LB_UNITS_US);
+  g_autofree char *hand =
+      lb_words_quantity (LB_QUANTITY_FORCE, LB_UNITS_US, readings->hand_tension, -1);
+  g_autofree char *spacing =
+      lb_words_quantity (LB_QUANTITY_LENGTH, LB_UNITS_US, readings->spacing, -1);
+  g_autofree char *expected =
+      g_strdup_printf ("Both lures run in the band, level, the upper lure %s behind the lower "
+                       "lure. %s in the hand.",
+                       spacing, hand);
+
+  assert_int_equal (readings->lures[0].band, LB_BAND_INSIDE);
+  assert_string_equal (text, expected);
+}
+
+static void
+the_sentence_takes_the_units (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  g_autofree char *us = sentence_of (&setup, LB_UNITS_US);
+  g_autofree char *metric = sentence_of (&setup, LB_UNITS_METRIC);
+
+  assert_contains (us, " lbf in the hand.");
+  assert_contains (metric, " N in the hand.");
+  assert_contains (metric, " m behind");
+}
+
+static void
+what_is_on_the_bed_is_said (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  g_autofree char *dragging = NULL;
+  g_autofree char *lying = NULL;
+  g_autofree char *touching = NULL;
+
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 14 };
+  dragging = sentence_of (&setup, LB_UNITS_US);
+  setup.boat.speed_over_ground = 0;
+  lying = sentence_of (&setup, LB_UNITS_US);
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_TOUCHING, 0 };
+  setup.boat.speed_over_ground = 0.4;
+  touching = sentence_of (&setup, LB_UNITS_US);
+  assert_contains (dragging, "The weight drags on the bed.");
+  assert_contains (lying, "The weight lies on the bed.");
+  assert_lacks (touching, "The weight drags");
+}
+
+static void
+lures_that_differ_are_told_apart (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  g_autofree char *text = NULL;
+
+  setup.rig.leaders[0].attach_above_weight = 0.05;
+  setup.rig.leaders[1].attach_above_weight = 1;
+  setup.rig.leaders[1].lure.down_force_ratio = 0;
+  text = sentence_of (&setup, LB_UNITS_US);
+  assert_contains (text, "The lower lure drags on the bed.");
+  assert_contains (text, "The upper lure runs above the band, ");
+  assert_contains (text, "apart in height");
+  assert_lacks (text, "Both");
+}
+
+static void
+one_lure_or_none_is_said (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  g_autofree char *one = NULL;
+  g_autofree char *none = NULL;
+
+  setup.rig.n_leaders = 1;
+  one = sentence_of (&setup, LB_UNITS_US);
+  setup.rig.n_leaders = 0;
+  none = sentence_of (&setup, LB_UNITS_US);
+  assert_contains (one, "The lure ");
+  assert_lacks (one, "behind");
+  assert_contains (none, "No leader is attached.");
+}
+
+/* A failure never reads like an answer: no number at all. */
+static void
+a_failure_is_said_and_shows_no_number (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  g_autoptr (LbResult) result = NULL;
+  g_autoptr (LbReadingsTable) table = NULL;
+  g_autofree char *text = NULL;
+
+  setup.river.depth = -1;
+  result = lb_result_solve (NULL, &setup, NULL);
+  text = lb_sentence_of_result (result, LB_UNITS_US);
+  assert_contains (text, "cannot be computed");
+  assert_null (strpbrk (text, "0123456789"));
+  table = lb_readings_table_new (result, NULL, LB_UNITS_US);
+  for (size_t i = 0; i < table->n_sections; i++)
+    for (size_t j = 0; j < table->sections[i].n_rows; j++)
+      {
+        assert_string_equal (table->sections[i].rows[j].value, "-");
+        assert_null (table->sections[i].rows[j].note);
+      }
+}
+
+/* ---- The table ---- */
+
+static const LbReadingsRow *
+row_of (const LbReadingsTable *table, const char *section, const char *label)
+{
+  for (size_t i = 0; i < table->n_sections; i++)
+    for (size_t j = 0; j < table->sections[i].n_rows; j++)
+      if (g_str_has_prefix (table->sections[i].title, section)
+          && g_str_equal (table->sections[i].rows[j].label, label))
+        return &table->sections[i].rows[j];
+  fail_msg ("no row \"%s\" in \"%s\"", label, section);
+  return NULL;
+}
+
+static void
+the_table_shows_the_readings (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("three-leaders.rig");
+  g_autoptr (LbResult) result = solve (&contents->setup);
+  const LbReadings *readings = lb_result_get_readings (result);
+  g_autoptr (LbReadingsTable) table = lb_readings_table_new (result, contents, LB_UNITS_METRIC);
+  const struct
+  {
+    const char *section, *label;
+    LbQuantity quantity;
+    double value;
+  } rows[] = {
+    { "Line", "Line out", LB_QUANTITY_LENGTH, readings->line_out },
+    { "Line", "Wire angle", LB_QUANTITY_ANGLE, readings->wire_angle },
+    { "Line", "In the hand", LB_QUANTITY_FORCE, readings->hand_tension },
+    { "Weight", "Layback", LB_QUANTITY_LENGTH, readings->weight.layback },
+    { "Middle lure: floating minnow, 7 cm, medium lip", "Height off the bed", LB_QUANTITY_HEIGHT,
+      readings->lures[1].at.height },
+    { "Upper lure", "Pull at the lure", LB_QUANTITY_SMALL_FORCE,
+      readings->lures[2].leader_tension },
+    { "Lures together", "Spacing", LB_QUANTITY_LENGTH, readings->spacing },
+  };
+
+  assert_int_equal (table->n_sections, 6);
+  for (size_t i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *value =
+          lb_words_quantity (rows[i].quantity, LB_UNITS_METRIC, rows[i].value, -1);
+      assert_string_equal (row_of (table, rows[i].section, rows[i].label)->value, value);
+    }
+  assert_contains (row_of (table, "Line", "Largest pull")->note, "breaks at ");
+  assert_string_equal (row_of (table, "Lower lure", "Height off the bed")->note, "in the band");
+}
+
+/* A window keeps its labels: the form depends on the number of leaders alone. */
+static void
+the_form_stays_the_same (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (LbResult) first = solve (&contents->setup);
+  g_autoptr (LbReadingsTable) a = lb_readings_table_new (first, contents, LB_UNITS_US);
+  g_autoptr (LbReadingsTable) b = NULL;
+  g_autoptr (LbResult) second = NULL;
+
+  contents->setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 14 };
+  contents->setup.rig.mainline.breaking_load = LB_UNSET;
+  second = solve (&contents->setup);
+  b = lb_readings_table_new (second, contents, LB_UNITS_METRIC);
+  assert_int_equal (a->n_sections, b->n_sections);
+  for (size_t i = 0; i < a->n_sections; i++)
+    {
+      assert_int_equal (a->sections[i].n_rows, b->sections[i].n_rows);
+      assert_string_equal (a->sections[i].title, b->sections[i].title);
+      for (size_t j = 0; j < a->sections[i].n_rows; j++)
+        assert_string_equal (a->sections[i].rows[j].label, b->sections[i].rows[j].label);
+    }
+}
+
+static void
+heights_grow_into_lengths (void **state)
+{
+  g_autofree char *low = lb_words_height (LB_UNITS_US, 0.254);
+  g_autofree char *high = lb_words_height (LB_UNITS_US, 3.048);
+
+  assert_string_equal (low, "10 in");
+  assert_string_equal (high, "10 ft");
+}
+
+/* ---- Entries ---- */
+
+static void
+entries_are_read_or_explained (void **state)
+{
+  double value = -7;
+  g_autofree char *message = NULL;
+
+  assert_true (lb_words_parse (LB_QUANTITY_LENGTH, LB_UNITS_US, "20 ft 6 in", &value, &message));
+  assert_null (message);
+  assert_near (value, 6.2484, 1e-12);
+  assert_false (lb_words_parse (LB_QUANTITY_LENGTH, LB_UNITS_US, "3 lb", &value, &message));
+  assert_contains (message, "measures something else");
+  assert_near (value, 6.2484, 1e-12);
+  assert_false (lb_words_parse (LB_QUANTITY_LENGTH, LB_UNITS_US, "deep", &value, NULL));
+}
+
+/* ---- Cautions ---- */
+
+static bool
+cautioned (const LbSetup *setup, LbCautionKind kind, const char *part)
+{
+  g_autoptr (LbResult) result = solve (setup);
+  g_autoptr (GPtrArray) list = lb_cautions_new (setup, result, LB_UNITS_US);
+
+  for (guint i = 0; i < list->len; i++)
+    {
+      const LbCaution *caution = g_ptr_array_index (list, i);
+      if (caution->kind == kind && strstr (caution->text, part))
+        return true;
+    }
+  return false;
+}
+
+static void
+the_usual_cautions_are_always_there (void **state)
+{
+  static const char *const parts[] = { "Never wrap", "gloves",      "let go, or cut", "life jacket",
+                                       "hooks",      "Local rules", "licensed guide" };
+  LbSetup setup = lb_setup_default ();
+
+  for (size_t i = 0; i < G_N_ELEMENTS (parts); i++)
+    if (!cautioned (&setup, LB_CAUTION_ADVICE, parts[i]))
+      fail_msg ("no caution says \"%s\"", parts[i]);
+}
+
+/* Limits: 107 N sustained and 196 N initial pull with two hands (an ergonomics training page that
+ * quotes car-industry limits); 15 C for cold water (common practice, no source); 30 N on bare wire
+ * and a spare of 2 (estimates). */
+static void
+cautions_follow_the_values (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "cold"));
+  setup.river.temperature = 16;
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "cold"));
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "bare wire"));
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "on the bed"));
+  setup.rig.weight.mass = 4; /* about 36 N in water */
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "bare wire"));
+  setup.rig.weight.mass = 13; /* about 116 N */
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "hold for long"));
+  setup.rig.mainline.breaking_load = 150;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "more than half"));
+  setup.rig.weight.mass = 20; /* about 179 N, and the drag of fast water */
+  setup.boat.speed_over_ground = 3;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "even for a moment"));
+  setup = lb_setup_default ();
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 14 };
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "on the bed"));
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (leaders_are_named_by_their_place),
+    cmocka_unit_test (leaders_at_one_height_are_told_apart),
+    cmocka_unit_test (the_sentence_fits_the_readings),
+    cmocka_unit_test (the_sentence_takes_the_units),
+    cmocka_unit_test (what_is_on_the_bed_is_said),
+    cmocka_unit_test (lures_that_differ_are_told_apart),
+    cmocka_unit_test (one_lure_or_none_is_said),
+    cmocka_unit_test (a_failure_is_said_and_shows_no_number),
+    cmocka_unit_test (the_table_shows_the_readings),
+    cmocka_unit_test (the_form_stays_the_same),
+    cmocka_unit_test (heights_grow_into_lengths),
+    cmocka_unit_test (entries_are_read_or_explained),
+    cmocka_unit_test (the_usual_cautions_are_always_there),
+    cmocka_unit_test (cautions_follow_the_values),
+  };
+
+  setlocale (LC_ALL, "");
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
