@@ -88,14 +88,51 @@ lb_export_words_into_png (const LbExportWords *words, GByteArray *png)
 
 /* ---- SVG ---- */
 
+/* Cairo numbers its surfaces through the whole life of the program. Counted anew in each file, the
+ * same picture gives the same bytes. */
+static gboolean
+renumber_cb (const GMatchInfo *match, GString *result, gpointer data)
+{
+  GHashTable *numbers = data;
+  char *old = g_match_info_fetch (match, 1);
+  gpointer number = g_hash_table_lookup (numbers, old);
+
+  if (!number)
+    {
+      number = GUINT_TO_POINTER (g_hash_table_size (numbers) + 1);
+      g_hash_table_insert (numbers, g_strdup (old), number);
+    }
+  g_string_append_printf (result, "surface%u", GPOINTER_TO_UINT (number));
+  g_free (old);
+  return FALSE;
+}
+
+static void
+renumber_surfaces (GByteArray *svg)
+{
+  g_autoptr (GRegex) regex = g_regex_new ("(?<=[\"#])surface([0-9]+)(?=[\")])",
+                                          (GRegexCompileFlags) 0, (GRegexMatchFlags) 0, NULL);
+  g_autoptr (GHashTable) numbers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autofree char *text =
+      g_regex_replace_eval (regex, (const char *) svg->data, (gssize) svg->len, 0,
+                            (GRegexMatchFlags) 0, renumber_cb, numbers, NULL);
+
+  if (!text)
+    return;
+  g_byte_array_set_size (svg, 0);
+  g_byte_array_append (svg, (const guint8 *) text, (guint) strlen (text));
+}
+
 void
 lb_export_words_into_svg (const LbExportWords *words, GByteArray *svg)
 {
   g_autofree char *text = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>",
                                                    words->title, words->description);
-  const char *start = g_strstr_len ((const char *) svg->data, (gssize) svg->len, "<svg ");
-  const char *end =
-      start ? memchr (start, '>', svg->len - (gsize) (start - (char *) svg->data)) : NULL;
+  const char *start, *end;
+
+  renumber_surfaces (svg);
+  start = g_strstr_len ((const char *) svg->data, (gssize) svg->len, "<svg ");
+  end = start ? memchr (start, '>', svg->len - (gsize) (start - (char *) svg->data)) : NULL;
 
   if (end)
     put_before (svg, (gsize) (end + 1 - (const char *) svg->data), text, strlen (text));

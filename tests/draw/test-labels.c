@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* No words over other words, none outside the picture, for any rig and size. */
+#include "drawings.h"
+#include "scene_build.h"
+
+#include <stdio.h>
+
+static const double sizes[][2] = { { 640, 240 },   { 800, 420 },   { 960, 600 },
+                                   { 1024, 300 },  { 1280, 800 },  { 700, 900 },
+                                   { 1920, 1080 }, { 2560, 1000 }, { 3840, 2160 } };
+
+/* Words as they are painted: what the pango layout covers. */
+static LbBox
+words_box (const LbItem *item)
+{
+  PangoRectangle logical;
+
+  pango_layout_get_extents (item->layout, NULL, &logical);
+  return (LbBox){ item->text_x + (double) logical.x / PANGO_SCALE,
+                  item->text_y + (double) logical.y / PANGO_SCALE,
+                  (double) logical.width / PANGO_SCALE, (double) logical.height / PANGO_SCALE };
+}
+
+static void
+assert_words_are_clear (const LbScene *scene, const char *what)
+{
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const LbItem *a = &g_array_index (scene->items, LbItem, i);
+      LbBox box;
+
+      if (!a->layout)
+        continue;
+      box = words_box (a);
+      if (box.x < 0 || box.y < 0 || box.x + box.width > scene->width
+          || box.y + box.height > scene->height)
+        fail_msg ("%s: \"%s\" leaves the picture", what, pango_layout_get_text (a->layout));
+      for (guint k = 0; k < i; k++)
+        {
+          const LbItem *b = &g_array_index (scene->items, LbItem, k);
+
+          if (b->layout && lb_box_overlaps (box, words_box (b)))
+            fail_msg ("%s: \"%s\" lies on \"%s\"", what, pango_layout_get_text (a->layout),
+                      pango_layout_get_text (b->layout));
+        }
+    }
+}
+
+/* A filled card that is painted after words must not cover them. */
+static void
+assert_nothing_covers_words (const LbScene *scene, const char *what)
+{
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const LbItem *words = &g_array_index (scene->items, LbItem, i);
+
+      if (!words->layout)
+        continue;
+      for (guint k = i + 1; k < scene->items->len; k++)
+        {
+          const LbItem *card = &g_array_index (scene->items, LbItem, k);
+          bool is_card =
+              card->n_ops > 0
+              && (card->look.fill == LB_COLOUR_CARD || card->look.fill == LB_COLOUR_REMARK_CARD)
+              && card->pick == LB_PICK_NOTHING && card->bounds.height > 20;
+
+          if (is_card && card->layer == LB_LAYER_FOREGROUND
+              && lb_box_overlaps (lb_box_grown (card->bounds, -2), words_box (words)))
+            fail_msg ("%s: a card covers \"%s\"", what, pango_layout_get_text (words->layout));
+        }
+    }
+}
+
+static void
+check_one (const LbPicture *picture, size_t size, const char *what)
+{
+  Scenes scenes = scenes_new (picture, LB_THEME_LIGHT, sizes[size][0], sizes[size][1]);
+
+  assert_words_are_clear (scenes.side, what);
+  assert_words_are_clear (scenes.strip, what);
+  assert_nothing_covers_words (scenes.side, what);
+  assert_nothing_covers_words (scenes.strip, what);
+  scenes_free (&scenes);
+}
+
+static void
+test_words_stay_clear_of_one_another (void **state)
+{
+  TestRandom random = { 20260402 };
+  size_t n = test_count (360), unsolved = 0;
+
+  for (size_t i = 0; i < n; i++)
+    {
+      LbSetup setup = random_setup (&random);
+      Drawing *drawing = drawing_new (&setup);
+      char what[64];
+
+      drawing->picture.units = i % 3 == 0 ? LB_UNITS_METRIC : LB_UNITS_US;
+      if (i % 5 == 0)
+        drawing->picture.remark = "The current was measured, not estimated.";
+      snprintf (what, sizeof what, "rig %zu at %.0f x %.0f", i, sizes[i % 9][0], sizes[i % 9][1]);
+      check_one (&drawing->picture, i % 9, what);
+      unsolved += !lb_picture_is_solved (&drawing->picture);
+      drawing_free (drawing);
+    }
+  assert_less (unsolved, 0.05 * (double) n + 1);
+}
+
+/* The labels that matter most must be there in the window's own sizes, not left out. */
+static void
+test_two_leaders_have_all_their_labels (void **state)
+{
+  for (size_t size = 2; size < 9; size++)
+    {
+      LbSetup setup = lb_setup_default ();
+      Drawing *drawing = drawing_new (&setup);
+      Scenes scenes =
+          scenes_new (&drawing->picture, LB_THEME_LIGHT, sizes[size][0], sizes[size][1]);
+
+      assert_int_equal (scenes.side->n_missing_labels, 0);
+      assert_int_equal (scenes.strip->n_missing_labels, 0);
+      scenes_free (&scenes);
+      drawing_free (drawing);
+    }
+}
+
+static void
+test_a_long_name_is_cut_short (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  Drawing *drawing = drawing_new (&setup);
+
+  drawing->picture.lure_names[0] =
+      "a floating minnow with a very long name that no card could ever hold in one line";
+  drawing->picture.remark =
+      "A remark of some length, which has to be broken into lines to find room beside the rest.";
+  for (size_t size = 0; size < 9; size++)
+    check_one (&drawing->picture, size, "long name");
+  drawing_free (drawing);
+}
+
+/* A slider that moves a little must not make the labels jump: the wire angle's card goes no
+ * further than the rig itself does, and a bit. */
+static void
+test_labels_stay_where_they_were (void **state)
+{
+  LbDrawContext *context = lb_draw_context_new ();
+  LbStyle style = lb_style_make (LB_THEME_LIGHT, 1);
+  LbView view = { 0 };
+  int jumps = 0, steps = 60;
+  double last_x[16], last_y[16];
+  size_t last_n = 0;
+
+  for (int step = 0; step < steps; step++)
+    {
+      LbSetup setup = lb_setup_default ();
+      Drawing *drawing;
+      LbExtents extents;
+      LbScene *scene;
+      size_t n = 0;
+
+      setup.river.surface_current = 1.0 + 0.004 * step;
+      drawing = drawing_new (&setup);
+      extents = lb_picture_extents (&drawing->picture);
+      view = lb_view_fit (&view, &extents, &style, 960, 420);
+      scene = lb_side_view_new (context, &drawing->picture, &style, &view, 960, 420);
+      for (guint i = 0; i < scene->items->len && n < 16; i++)
+        {
+          const LbItem *item = &g_array_index (scene->items, LbItem, i);
+
+          if (item->look.fill != LB_COLOUR_CARD || item->bounds.height < 24
+              || item->layer != LB_LAYER_FOREGROUND || item->pick)
+            continue;
+          if (step > 0 && n < last_n
+              && hypot (item->bounds.x - last_x[n], item->bounds.y - last_y[n]) > 25)
+            jumps++;
+          last_x[n] = item->bounds.x;
+          last_y[n++] = item->bounds.y;
+        }
+      assert_true (n >= 5);
+      last_n = n;
+      lb_scene_free (scene);
+      drawing_free (drawing);
+    }
+  assert_less (jumps, 4);
+  lb_draw_context_free (context);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (test_words_stay_clear_of_one_another),
+    cmocka_unit_test (test_two_leaders_have_all_their_labels),
+    cmocka_unit_test (test_a_long_name_is_cut_short),
+    cmocka_unit_test (test_labels_stay_where_they_were),
+  };
+
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
