@@ -64,6 +64,11 @@ tell_line_limit (Teller *t, LbStatus status)
          _ ("The weight cannot be held as high as asked: with the line all in it hangs %s above "
             "the bed."),
          at);
+  else if (status == LB_STATUS_HEIGHT_LEAPS)
+    add (t,
+         _ ("No line out holds the weight just where it should be: it leaps past that height. "
+            "Here it is %s above the bed, with %s of line out."),
+         at, out);
 }
 
 static void

@@ -345,6 +345,7 @@ cautions_follow_the_values (void **state)
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "more than half"));
   setup.rig.weight.mass = 20; /* about 179 N, and the drag of fast water */
   setup.boat.speed_over_ground = 3;
+  setup.river.surface_current = 6;
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "even for a moment"));
   setup = lb_setup_default ();
   setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 14 };
