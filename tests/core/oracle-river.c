@@ -128,11 +128,11 @@ oracle_bed_slope (const OracleRiver *river, double x)
   return (r->bed_depth[1] - r->bed_depth[0]) / (r->bed_x[1] - r->bed_x[0]);
 }
 
-/* The model rounds the log law off within 1 mm of the bed: a cubic that is flat at the bed. */
+/* The model rounds the log law off within 1 cm of the bed: a cubic that is flat at the bed. */
 static double
 log_height (double height)
 {
-  double t = height / 0.001;
+  double t = height / 0.01;
 
   if (height <= 0)
     return 0;

@@ -15,6 +15,9 @@
 #define LINE_STEEP 0.1
 #define LURE_HALF_HEIGHT 0.01
 
+/* A line with less tension than this, N, counts as slack: the weight of 10 mg. */
+#define SLACK 1e-4
+
 /* Share of a thing at height z that is wet, 1 to 0. */
 static double
 wet_at (double z, double half)
@@ -130,6 +133,16 @@ is_finite_node (const LbShapeNode *n)
          && isfinite (n->pull_on_parent.z);
 }
 
+/* How much longer or shorter than its tension says a segment is, m. A line cannot push: one that is
+ * all but slack folds up, and may be shorter. */
+static double
+misfit (const LbShapeNode *node, const LbLine *line, double length)
+{
+  double off = length - node->rest_length * (1 + node->tension / line->axial_stiffness);
+
+  return node->tension < SLACK ? GSL_MAX_DBL (off, 0) : fabs (off);
+}
+
 typedef struct
 {
   double x, z;
@@ -158,9 +171,7 @@ check_nodes (const OracleRiver *river, const LbShape *shape, Force *left, ShapeC
         sum[c] += load[c] + line_load[c];
       check->node_force = fmax (check->node_force, hypot (left[i].x, left[i].z));
       check->largest_load = fmax (check->largest_load, fabs (node->tension));
-      check->stretch = fmax (
-          check->stretch, fabs (lb_vec3_norm (span)
-                                - node->rest_length * (1 + node->tension / line->axial_stiffness)));
+      check->stretch = fmax (check->stretch, misfit (node, line, lb_vec3_norm (span)));
       check->sideways = fmax (check->sideways, fabs (node->position.y));
       check->finite = check->finite && is_finite_node (node);
     }

@@ -225,7 +225,8 @@ scale_setup (LbSetup *s, double length, double mass)
 }
 
 /* The same river and rig in feet and pounds. The power law has a floor of 1 cm of its own, so the
- * stream is uniform; water pinned, as its formulas are in SI. */
+ * stream is uniform; water pinned, as its formulas are in SI. The mesh is laid out for common
+ * speeds in SI, so the meshes differ: on the fine ones nothing is left of that. */
 static void
 check_units (LbSetup *setup)
 {
@@ -237,7 +238,7 @@ check_units (LbSetup *setup)
   setup->river.kinematic_viscosity = 1.3e-6;
   other = *setup;
   scale_setup (&other, length, mass);
-  Places one = solve_cold (setup), two = solve_cold (&other);
+  Places one = solve_fine (setup), two = solve_fine (&other);
   assert_vec (two.weight, lb_vec3_scale (one.weight, length), 1e-6);
   assert_vec (two.pull, lb_vec3_scale (one.pull, length * mass), 1e-6);
   assert_near (two.line_out, one.line_out * length, 1e-6);
