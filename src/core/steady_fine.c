@@ -2,7 +2,7 @@
 #include "steady_solver.h"
 
 /* The coarsest mesh of the three has at least this many segments. */
-#define COARSEST_SEGMENTS 200
+#define COARSEST_SEGMENTS 400
 
 #define N_LEVELS 3
 
