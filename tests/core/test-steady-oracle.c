@@ -17,13 +17,27 @@
 #define COUNT 200
 #define CLEARANCE 0.02 /* m from bed and surface; a lure also by half its length */
 
-/* Of the fine mesh. */
+/* Of the fine mesh. The curve through measured profile points has jumps in its curvature at every
+ * point and one in its slope above the highest: where one falls within a segment the error has no
+ * clean series in the segment length, and extrapolation gains less. */
 #define FINE_LENGTH 1e-6
 #define FINE_FORCE 1e-6
-/* Of the default mesh, over all these rigs: leaders of up to 8 m, strummed lines, uneven beds, a
- * mainline of a few segments when there are eight leaders. */
+#define FINE_LENGTH_POINTS 1e-5
+#define FINE_FORCE_POINTS 3e-5
+
+/* Of the default mesh, over all these rigs, which go far beyond the usual: eight leaders of up to
+ * 8 m, lines that strum, lures that hardly pull. Miss in m, and of a long bowed line as a share of
+ * the line out; tension as a share. */
 #define DEFAULT_LENGTH 0.02
-#define DEFAULT_FORCE 0.01 /* of the tension */
+#define DEFAULT_SHARE 0.005
+#define DEFAULT_FORCE 0.005
+/* Three rigs in four are within this, m. */
+#define DEFAULT_MOSTLY 0.003
+#define BALANCE 1e-8 /* N */
+
+/* A line flatter than this at the reel floats at the surface by the model. */
+#define FLATTEST 0.11
+#define LONGEST_LINE 60 /* m, that the sliders know */
 
 typedef struct
 {
@@ -109,7 +123,8 @@ reaches_surface (const LbShape *shape)
 static bool
 is_clear (const LbSetup *setup, const OracleAnswer *a)
 {
-  bool clear = a->lowest > CLEARANCE && a->highest < -CLEARANCE;
+  bool clear = a->lowest > CLEARANCE && a->highest < -CLEARANCE && a->line_out <= LONGEST_LINE
+               && -a->reel_pull[1] > FLATTEST * hypot (a->reel_pull[0], a->reel_pull[1]);
 
   for (size_t i = 0; i < setup->rig.n_leaders; i++)
     clear = clear && a->lure[i][1] < -CLEARANCE - setup->rig.leaders[i].lure.length / 2;
@@ -142,7 +157,8 @@ typedef struct
   LbSteady *steady, *fine;
   size_t compared, left_out, helped;
   size_t faults;
-  Miss worst_default, worst_fine;
+  size_t mostly; /* rigs within DEFAULT_MOSTLY on the default mesh */
+  Miss worst_default, worst_fine, worst_fine_points;
 } Comparison;
 
 static void
@@ -173,7 +189,17 @@ compare_rig (Comparison *c, size_t index, const LbSetup *setup)
   c->compared++;
   Miss rough = compare (lb_steady_shape (c->steady), &answer);
   keep_worst (&c->worst_default, rough);
-  if (!(rough.length <= DEFAULT_LENGTH) || !(rough.share <= DEFAULT_FORCE))
+  c->mostly += rough.length <= DEFAULT_MOSTLY;
+  ShapeCheck check = shape_check (setup, lb_steady_shape (c->steady));
+  if (!(check.node_force <= BALANCE * fmax (1, check.largest_load))
+      || !(check.reel_force <= BALANCE * fmax (1, check.largest_load)))
+    {
+      printf ("rig %zu: %.3g N left at a node, %.3g N at the reel\n", index, check.node_force,
+              check.reel_force);
+      c->faults++;
+    }
+  if (!(rough.length <= fmax (DEFAULT_LENGTH, DEFAULT_SHARE * answer.line_out))
+      || !(rough.share <= DEFAULT_FORCE))
     {
       printf ("rig %zu, default mesh: %.3g m, %.3g N (%.2g %%) off\n", index, rough.length,
               rough.force, 100 * rough.share);
@@ -188,8 +214,10 @@ compare_rig (Comparison *c, size_t index, const LbSetup *setup)
       return;
     }
   Miss fine = compare (lb_steady_shape (c->fine), &answer);
-  keep_worst (&c->worst_fine, fine);
-  if (!(fine.length <= FINE_LENGTH) || !(fine.force <= FINE_FORCE))
+  bool points = setup->river.profile.law == LB_PROFILE_POINTS;
+  keep_worst (points ? &c->worst_fine_points : &c->worst_fine, fine);
+  if (!(fine.length <= (points ? FINE_LENGTH_POINTS : FINE_LENGTH))
+      || !(fine.force <= (points ? FINE_FORCE_POINTS : FINE_FORCE)))
     {
       printf ("rig %zu, fine mesh: %.3g m, %.3g N off\n", index, fine.length, fine.force);
       c->faults++;
@@ -209,12 +237,17 @@ test_rigs (void **state)
       rig_source_next (source, &setup);
       compare_rig (&c, i, &setup);
     }
-  printf ("%zu rigs compared (oracle helped to a start in %zu), %zu left out\n"
-          "default mesh: at most %.2e m, %.2e N, %.2f %%\nfine mesh: at most %.2e m, %.2e N\n",
-          c.compared, c.helped, c.left_out, c.worst_default.length, c.worst_default.force,
-          100 * c.worst_default.share, c.worst_fine.length, c.worst_fine.force);
+  printf (
+      "%zu rigs compared (oracle helped to a start in %zu), %zu left out; %zu within 3 mm on the "
+      "default mesh\n"
+      "default mesh: at most %.2e m, %.2e N, %.2f %%\nfine mesh: at most %.2e m, %.2e N; "
+      "measured profile: %.2e m, %.2e N\n",
+      c.compared, c.helped, c.left_out, c.mostly, c.worst_default.length, c.worst_default.force,
+      100 * c.worst_default.share, c.worst_fine.length, c.worst_fine.force,
+      c.worst_fine_points.length, c.worst_fine_points.force);
   assert_int_equal (c.compared, count);
   assert_int_equal (c.faults, 0);
+  assert_true (4 * c.mostly >= 3 * c.compared || count < 50);
   rig_source_free (source);
   lb_steady_free (c.steady);
   lb_steady_free (c.fine);
