@@ -28,6 +28,8 @@ typedef struct
 struct LbDrawContext
 {
   PangoContext *pango;
+  PangoFontDescription *fonts[LB_N_FONTS]; /* of the size used last; NULL at first */
+  double font_sizes[LB_N_FONTS];
   GHashTable *texts; /* TextKey inside TextEntry -> TextEntry */
   guint scene;
   int slots[LB_LABEL_MEMORY];
@@ -94,6 +96,8 @@ lb_draw_context_free (LbDrawContext *context)
   if (!context)
     return;
   g_hash_table_unref (context->texts);
+  for (int i = 0; i < LB_N_FONTS; i++)
+    g_clear_pointer (&context->fonts[i], pango_font_description_free);
   g_object_unref (context->pango);
   g_free (context);
 }
@@ -134,19 +138,31 @@ lb_draw_context_begin (LbDrawContext *context)
     g_hash_table_foreach_remove (context->texts, is_stale_cb, context);
 }
 
+static const PangoFontDescription *
+font_description (LbDrawContext *context, const LbStyle *style, int font)
+{
+  bool bold = font == LB_FONT_STRONG || font == LB_FONT_BIG || font == LB_FONT_TITLE;
+  PangoFontDescription *description = context->fonts[font];
+
+  if (description && context->font_sizes[font] == style->font_size[font])
+    return description;
+  g_clear_pointer (&context->fonts[font], pango_font_description_free);
+  description = pango_font_description_from_string (style->font_family);
+  pango_font_description_set_absolute_size (description, style->font_size[font] * PANGO_SCALE);
+  pango_font_description_set_weight (description, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  context->fonts[font] = description;
+  context->font_sizes[font] = style->font_size[font];
+  return description;
+}
+
 static TextEntry *
 shape_text (LbDrawContext *context, const LbStyle *style, const TextKey *key)
 {
   TextEntry *entry = g_new0 (TextEntry, 1);
-  PangoFontDescription *description = pango_font_description_from_string (style->font_family);
   PangoLayout *layout = pango_layout_new (context->pango);
-  bool bold = key->font == LB_FONT_STRONG || key->font == LB_FONT_BIG || key->font == LB_FONT_TITLE;
   int width, height;
 
-  pango_font_description_set_absolute_size (description, key->size * PANGO_SCALE);
-  pango_font_description_set_weight (description, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, description);
-  pango_font_description_free (description);
+  pango_layout_set_font_description (layout, font_description (context, style, key->font));
   if (key->wrap != 0)
     pango_layout_set_width (layout, (int) (fabs (key->wrap) * PANGO_SCALE));
   if (key->wrap > 0)

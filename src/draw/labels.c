@@ -12,11 +12,13 @@
 static const double rings[N_RINGS] = { 5, 14, 26, 42, 62, 88, 120, 165, 220, 290 };
 
 /* What a place costs, in style units of distance. */
-#define COST_OF_A_LINE 55.0      /* a piece of a line under the card */
-#define COST_OF_A_CROSSING 110.0 /* the pointer runs through other words */
-#define COST_OF_TURNING 34.0     /* the card stands on the side away from where it should */
-#define GAIN_OF_STAYING 40.0     /* the card stood there before */
-#define COST_OF_LESS_WORDS 75.0  /* each step to a shorter wording */
+#define COST_OF_A_LINE 55.0              /* a piece of a line under the card */
+#define COST_OF_A_LINE_IN_A_CROWD 18.0   /* where lines are everywhere */
+#define COST_OF_A_CROSSING 110.0         /* the pointer runs through other words */
+#define COST_OF_TURNING 34.0             /* the card stands on the side away from where it should */
+#define GAIN_OF_STAYING 40.0             /* the card stood there before */
+#define CHEAPEST (5.0 - GAIN_OF_STAYING) /* no slot costs less: the nearest ring, unmoved */
+#define COST_OF_LESS_WORDS 75.0          /* each step to a shorter wording */
 
 typedef struct
 {
@@ -103,7 +105,7 @@ cost_of_lines (const LbScene *scene, LbBox box, double enough)
 
   for (guint i = 0; i < scene->lines->len && cost < enough; i++)
     if (lb_box_overlaps (box, g_array_index (scene->lines, LbBox, i)))
-      cost += COST_OF_A_LINE;
+      cost += scene->is_crowded ? COST_OF_A_LINE_IN_A_CROWD : COST_OF_A_LINE;
   return cost;
 }
 
@@ -138,6 +140,16 @@ cost_of_pointer (const LbScene *scene, const LbLabel *label, LbBox box)
   return cost;
 }
 
+/* Turned evenly away from where the label should stand, to the far side and back. */
+static double
+cost_of_turning (int direction)
+{
+  int half = N_DIRECTIONS / 2;
+  int turned = direction <= half ? direction : N_DIRECTIONS - direction;
+
+  return COST_OF_TURNING * turned * turned / (half * half);
+}
+
 /* The best slot for the card of labels[n], with its cost, or -1. */
 static int
 best_slot (const LbScene *scene,
@@ -153,12 +165,14 @@ best_slot (const LbScene *scene,
 
   for (int slot = 0; slot < N_SLOTS; slot++)
     {
-      double turn = 2 * PI * (slot % N_DIRECTIONS) / N_DIRECTIONS;
-      double cost = rings[slot / N_DIRECTIONS] + COST_OF_TURNING * (1 - cos (turn)) / 2
+      double cost = rings[slot / N_DIRECTIONS] + cost_of_turning (slot % N_DIRECTIONS)
                     - (slot == last ? GAIN_OF_STAYING : 0);
-      LbBox box = slot_box (label, card, slot, scale);
+      LbBox box;
 
-      if (cost >= *best_cost || !lb_scene_is_free (scene, box, 3 * scale))
+      if (cost >= *best_cost)
+        continue;
+      box = slot_box (label, card, slot, scale);
+      if (!lb_scene_is_free (scene, box, 3 * scale))
         continue;
       cost += cost_of_lines (scene, box, *best_cost - cost);
       if (cost < *best_cost)
@@ -224,9 +238,14 @@ find_place (LbScene *scene, const LbLabel *labels, Place *places, size_t n)
 
   for (int w = 0; w < LB_LABEL_WORDINGS && *label->wordings[w].title.text; w++)
     {
-      Card card = make_card (scene, label, &label->wordings[w]);
       double cost = best_cost - w * COST_OF_LESS_WORDS;
-      int slot = best_slot (scene, labels, places, n, &card, &cost);
+      Card card;
+      int slot;
+
+      if (cost <= CHEAPEST)
+        break;
+      card = make_card (scene, label, &label->wordings[w]);
+      slot = best_slot (scene, labels, places, n, &card, &cost);
 
       if (slot < 0)
         continue;

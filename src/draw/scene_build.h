@@ -107,6 +107,7 @@ struct LbScene
   GArray *texts; /* LbTextBox */
   GArray *lines; /* LbBox: short pieces of lines that labels keep off if they can */
   guint64 background_key;
+  bool is_crowded;         /* more leaders than labels have room for away from lines */
   size_t n_missing_labels; /* labels that found no room */
 
   LbItem open; /* the item being built */

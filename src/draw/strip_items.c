@@ -7,6 +7,7 @@
 #include "labels.h"
 
 #define MOST_NODES 4096
+#define MOST_NAMED 3   /* lures with long words */
 #define HIGH_US 0.9144 /* m: 3 ft */
 #define HIGH_METRIC 1.0
 
@@ -93,7 +94,7 @@ add_height_tick (LbScene *scene, double height, LbTicks ticks)
                      tick);
       if (is_major)
         lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_SCALE, words.text,
-                           edge + inward * 11 * s, height > 0 ? y : y - 6 * s, side, 0.5,
+                           edge + inward * 11 * s, height > 0 ? y : y - 5 * s, side, 0.5,
                            LB_COLOUR_TEXT_QUIET, true);
     }
   if (is_major && height > 0)
@@ -337,7 +338,7 @@ marker_label (LbScene *scene,
           lb_phrase_format (_ ("%s, %s"), value.text, lb_phrase_band_short (state));
     }
   /* Many markers leave no room for long words; the number is in the marker too. */
-  if (scene->shape->n_leaders > 3)
+  if (scene->is_crowded)
     {
       label.wordings[0] = label.wordings[1];
       label.wordings[1] = label.wordings[2];
@@ -357,6 +358,7 @@ lb_scene_add_strip_labels (LbScene *scene)
 
   if (!scene->solved)
     return;
+  scene->is_crowded = scene->shape->n_leaders > MOST_NAMED;
   state = lb_band_state (&scene->setup.band, weight->height, weight->on_bed);
   /* Translators: one letter for "weight", in a small mark. */
   at = add_marker (scene, weight, state, C_ ("marker", "W"), LB_PICK_WEIGHT, 0);
