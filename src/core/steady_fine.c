@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "steady_solver.h"
 
-/* The coarsest mesh of the three has at least this many segments. */
+/* The coarsest mesh of the three has at least so many segments, and so many for each line. */
 #define COARSEST_SEGMENTS 400
+#define COARSEST_PER_LINE 60
 
 #define N_LEVELS 3
 
@@ -145,9 +146,12 @@ lb_steady_solve_fine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *
 {
   LbShape level[N_LEVELS];
   LbMeshPlan coarsest = *plan;
+  size_t for_lines = COARSEST_PER_LINE * (setup->rig.n_leaders + 2);
 
   if (coarsest.segments < COARSEST_SEGMENTS)
     coarsest.segments = COARSEST_SEGMENTS;
+  if (coarsest.segments < for_lines)
+    coarsest.segments = for_lines;
   for (size_t k = 0; k < N_LEVELS; k++)
     lb_shape_init (&level[k]);
   LbStatus status = solve_levels (steady, setup, coarsest, level);
