@@ -18,7 +18,7 @@ static const double rings[N_RINGS] = { 5, 14, 26, 42, 62, 88, 120, 165, 220, 290
 #define COST_OF_TURNING 34.0             /* the card stands on the side away from where it should */
 #define GAIN_OF_STAYING 40.0             /* the card stood there before */
 #define CHEAPEST (5.0 - GAIN_OF_STAYING) /* no slot costs less: the nearest ring, unmoved */
-#define COST_OF_LESS_WORDS 75.0          /* each step to a shorter wording */
+#define COST_OF_LESS_WORDS 150.0         /* each step to a shorter wording */
 
 typedef struct
 {
@@ -26,19 +26,20 @@ typedef struct
   double width, height;
 } Card;
 
+/* A title much wider than the second line is cut short with dots: a long name must not make the
+ * card too wide to find a place. */
 static Card
 make_card (LbScene *scene, const LbLabel *label, const LbWording *wording)
 {
-  double pad = scene->style.pad;
+  double pad = scene->style.pad, widest = 200 * scene->style.scale;
   Card card = { .title = lb_scene_text (scene, label->title_font, wording->title.text) };
-  double widest = fmax (0.36 * scene->width, 150 * scene->style.scale);
-
-  if (card.title.width > widest)
-    card.title = lb_draw_context_text (scene->context, &scene->style, label->title_font,
-                                       wording->title.text, -widest);
 
   if (*wording->detail.text)
     card.detail = lb_scene_text (scene, LB_FONT_PLAIN, wording->detail.text);
+  widest = fmax (widest, 1.1 * card.detail.width);
+  if (card.title.width > widest && card.detail.layout)
+    card.title = lb_draw_context_text (scene->context, &scene->style, label->title_font,
+                                       wording->title.text, -widest);
   card.width =
       fmax (card.title.width, card.detail.width) + 2 * pad + (label->accent ? 0.6 * pad : 0);
   card.height = card.title.height + card.detail.height + 0.8 * pad;

@@ -108,6 +108,19 @@ lb_phrase_lure (const LbPicture *picture, size_t leader)
   return lb_phrase_format (_ ("Lure %d: %s"), (int) leader + 1, name);
 }
 
+LbPhrase
+lb_phrase_lure_short (const LbPicture *picture, size_t leader)
+{
+  LbPicture cut = *picture;
+  const char *name = picture->lure_names[leader];
+  char first[sizeof (LbPhrase)];
+
+  g_strlcpy (first, name ? name : "", sizeof first);
+  first[strcspn (first, ",")] = '\0';
+  cut.lure_names[leader] = first;
+  return lb_phrase_lure (&cut, leader);
+}
+
 static const char *
 failure_words (LbStatus status)
 {

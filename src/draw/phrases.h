@@ -37,5 +37,8 @@ const char *lb_phrase_band_short (LbBandState state);
 /* "Lure 2", or "Lure 2: floating minnow, 7 cm" if it has a name. */
 LbPhrase lb_phrase_lure (const LbPicture *picture, size_t leader);
 
+/* The same with the name up to its first comma: "Lure 2: floating minnow". */
+LbPhrase lb_phrase_lure_short (const LbPicture *picture, size_t leader);
+
 /* Why there is no rig, or what to know of it; NULL if nothing. Static, translated. */
 const char *lb_phrase_status (const LbScene *scene);

@@ -267,7 +267,7 @@ lb_scene_try_text (LbScene *scene,
   double left = x - align_x * shaped.width, top = y - align_y * shaped.height;
 
   if (!lb_scene_is_free (scene, (LbBox){ left, top, shaped.width, shaped.height },
-                         2 * scene->style.scale))
+                         (is_scale ? 0.5 : 2) * scene->style.scale))
     return false;
   lb_scene_put_text (scene, layer, shaped, left, top, colour, is_scale);
   return true;

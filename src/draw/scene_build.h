@@ -195,7 +195,7 @@ void lb_scene_add_boat_speed (LbScene *scene);
 void lb_scene_add_rig (LbScene *scene);         /* rig_items.c: lines, weight, lures */
 void lb_scene_add_side_scales (LbScene *scene); /* side_scales.c */
 void lb_scene_add_side_labels (LbScene *scene); /* side_labels.c */
-void lb_scene_add_strip_water (LbScene *scene); /* strip_items.c */
+void lb_scene_add_strip_water (LbScene *scene); /* strip_water.c, strip_rig.c */
 void lb_scene_add_strip_scales (LbScene *scene);
 void lb_scene_add_strip_rig (LbScene *scene);
 void lb_scene_add_strip_labels (LbScene *scene);

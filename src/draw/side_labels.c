@@ -182,6 +182,18 @@ hand_label (LbScene *scene)
 /* With many lures the names would fill the water; the numbers say which is which. */
 #define MOST_NAMES 3
 
+/* The lure's name, without its particulars when they would make the card wider than `detail`. */
+static LbPhrase
+lure_name (LbScene *scene, size_t i, const char *detail)
+{
+  LbPhrase name = lb_phrase_lure (&scene->picture, i);
+  double room = lb_scene_text (scene, LB_FONT_PLAIN, detail).width;
+
+  if (lb_scene_text (scene, LB_FONT_STRONG, name.text).width > 1.1 * room)
+    return lb_phrase_lure_short (&scene->picture, i);
+  return name;
+}
+
 static LbLabel
 lure_label (LbScene *scene, size_t i)
 {
@@ -193,8 +205,8 @@ lure_label (LbScene *scene, size_t i)
   LbPhrase value = lb_phrase_height_value (picture, lure->height);
   LbPhrase back = lb_phrase_quantity (picture, LB_QUANTITY_LENGTH, lure->layback);
   LbPhrase plain = lb_phrase_format (_ ("Lure %d"), (int) i + 1);
-  LbWording full = { lb_phrase_lure (picture, i),
-                     lb_phrase_format (_ ("%s, %s back"), height.text, back.text) };
+  LbPhrase detail = lb_phrase_format (_ ("%s, %s back"), height.text, back.text);
+  LbWording full = { lure_name (scene, i, detail.text), detail };
   LbWording less = { plain, height };
   LbWording least = { lb_phrase_format ("%d: %s", (int) i + 1,
                                         lure->on_bed ? _ ("on the bed") : value.text) };
