@@ -78,7 +78,8 @@ slider (RigSource *s, double high)
 static size_t
 choice (RigSource *s, size_t n)
 {
-  return GSL_MIN ((size_t) (draw (s) * (double) n), n - 1);
+  /* Drawn once: GSL_MIN is a macro. */
+  return (size_t) (draw (s) * (double) n);
 }
 
 /* ---- Parts ---- */
