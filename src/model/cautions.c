@@ -11,6 +11,14 @@
 #define SUSTAINED_PULL 107
 #define INITIAL_PULL 196
 
+/* What generic floating minnows have by length, half the least to twice the most: drag area by the
+ * square and buoyancy by the cube of the length, and the most that a lip can press down for its
+ * drag. Estimates, as the catalogue's. */
+#define LEAST_DRAG_AREA 0.006 /* m2/m2 */
+#define MOST_DRAG_AREA 0.12   /* m2/m2 */
+#define MOST_BUOYANCY 128     /* N/m3 */
+#define MOST_DOWN_FORCE 1.2   /* of the drag */
+
 #define COLD_WATER 15 /* C; common practice */
 #define LEAST_SPARE 2 /* breaking load / pull; an estimate */
 
@@ -98,6 +106,31 @@ add_cold (GPtrArray *list, double temperature, LbUnits units)
            shown));
 }
 
+static bool
+lure_is_odd (const LbLure *lure)
+{
+  double square = lure->length * lure->length;
+
+  return lure->drag_area < LEAST_DRAG_AREA * square || lure->drag_area > MOST_DRAG_AREA * square
+         || fabs (lure->buoyancy) > MOST_BUOYANCY * square * lure->length
+         || lure->down_force_ratio > MOST_DOWN_FORCE;
+}
+
+static void
+add_odd_lures (GPtrArray *list, const LbSetup *setup)
+{
+  for (size_t i = 0; i < setup->rig.n_leaders; i++)
+    if (lure_is_odd (&setup->rig.leaders[i].lure))
+      {
+        g_autofree char *name = lb_words_lure (setup, i);
+        add (list, LB_CAUTION_NOW,
+             g_strdup_printf (
+                 _ ("The values of the %s are far from what a floating minnow of its length "
+                    "has by estimate: look at its drag area, dive and buoyancy."),
+                 name));
+      }
+}
+
 /* ---- What is always so ---- */
 
 static const char *const advice[] = {
@@ -124,6 +157,7 @@ lb_cautions_new (const LbSetup *setup, const LbResult *result, LbUnits units)
       add_bed (list, readings);
     }
   add_cold (list, setup->river.temperature, units);
+  add_odd_lures (list, setup);
   for (size_t i = 0; i < G_N_ELEMENTS (advice); i++)
     add (list, LB_CAUTION_ADVICE, g_strdup (_ (advice[i])));
   return list;

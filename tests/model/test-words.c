@@ -6,6 +6,7 @@
 #include <locale.h>
 #include <string.h>
 
+#include "catalogue.h"
 #include "readings_table.h"
 #include "sentence.h"
 #include "words.h"
@@ -352,6 +353,35 @@ cautions_follow_the_values (void **state)
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "on the bed"));
 }
 
+/* Every end of the catalogue's ranges is fine; three times beyond is not. */
+static void
+odd_lures_are_noticed (void **state)
+{
+  g_autoptr (LbCatalogue) catalogue = lb_catalogue_load (NULL);
+  LbSetup setup = lb_setup_default ();
+  LbLure *lure = &setup.rig.leaders[1].lure;
+
+  assert_non_null (catalogue);
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "far from what"));
+  for (guint i = 0; i < catalogue->lures->len; i++)
+    {
+      const LbCatalogueLure *part = g_ptr_array_index (catalogue->lures, i);
+
+      *lure = part->lure;
+      lure->drag_area = part->drag_area.low;
+      lure->buoyancy = part->buoyancy.high;
+      assert_false (cautioned (&setup, LB_CAUTION_NOW, "far from what"));
+      lure->drag_area = part->drag_area.high;
+      lure->buoyancy = part->buoyancy.low;
+      assert_false (cautioned (&setup, LB_CAUTION_NOW, "far from what"));
+      lure->drag_area = 3 * part->drag_area.high;
+      assert_true (cautioned (&setup, LB_CAUTION_NOW, "The values of the upper lure"));
+    }
+  *lure = lb_setup_default ().rig.leaders[1].lure;
+  lure->down_force_ratio = 1.5;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "far from what"));
+}
+
 int
 main (void)
 {
@@ -370,6 +400,7 @@ main (void)
     cmocka_unit_test (entries_are_read_or_explained),
     cmocka_unit_test (the_usual_cautions_are_always_there),
     cmocka_unit_test (cautions_follow_the_values),
+    cmocka_unit_test (odd_lures_are_noticed),
   };
 
   setlocale (LC_ALL, "");
