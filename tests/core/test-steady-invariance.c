@@ -227,6 +227,8 @@ scale_setup (LbSetup *s, double length, double mass)
 /* The same river and rig in feet and pounds. The power law has a floor of 1 cm of its own, so the
  * stream is uniform; water pinned, as its formulas are in SI. The mesh is laid out for common
  * speeds in SI, so the meshes differ: two fine ones do by at most 2e-6 m. */
+static size_t n_units;
+
 static void
 check_units (LbSetup *setup)
 {
@@ -236,6 +238,10 @@ check_units (LbSetup *setup)
   setup->river.profile.law = LB_PROFILE_UNIFORM;
   setup->river.density = 999.7;
   setup->river.kinematic_viscosity = 1.3e-6;
+  /* A uniform stream may carry a light weight so far that no line gets it down. */
+  if (lb_steady_solve (steady, setup, NULL) != LB_STATUS_OK)
+    return;
+  n_units++;
   other = *setup;
   scale_setup (&other, length, mass);
   Places one = solve_fine (setup), two = solve_fine (&other);
@@ -250,6 +256,7 @@ static void
 test_units (void **state)
 {
   on_random_rigs (check_units);
+  assert_true (4 * n_units >= 3 * N_RIGS);
 }
 
 /* Shank and mainline of one wire: where one ends and the other begins does not matter. */
