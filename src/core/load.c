@@ -1,13 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "load.h"
 
-#include "drag.h"
-
-/* A line that lies flat at the surface comes out of the water over this height to either side, m,
- * so that a floating line finds its level; one that rises more steeply than this slope is cut off
- * sharply at the surface. */
-#define FLOATING_HALF_HEIGHT 0.005
-#define FLOATING_SLOPE 0.1
+#include "load_segment.h"
 
 /* Nothing at all is left of the bed's force this many softnesses above it. */
 #define BED_REACH 24
@@ -17,9 +11,8 @@
 #define STILL_SPEED 0.02
 #define STILL_TRICKLE 0.005
 
-/* Speed past the rig, m/s, where the current over the ground is `current`, and its slope. */
-static inline double
-speed_past (const LbTree *tree, double current, double *slope)
+double
+lb_load_speed_past (const LbTree *tree, double current, double *slope)
 {
   double speed = current + tree->boat_speed + tree->extra_flow;
   double still = 1 - fabs (speed) / STILL_SPEED;
@@ -65,9 +58,9 @@ static void
 wet_shares (double z_node, double z_parent, double length, double *wet, double *to_parent)
 {
   double rise = z_parent - z_node;
-  double steepness = fabs (rise) / (FLOATING_SLOPE * length);
+  double steepness = fabs (rise) / (LB_FLOATING_SLOPE * length);
 
-  double half = steepness < 1 ? FLOATING_HALF_HEIGHT * (1 - steepness) : 0;
+  double half = steepness < 1 ? LB_FLOATING_HALF_HEIGHT * (1 - steepness) : 0;
   if (steepness < 1e-5)
     {
       double middle = 0.5 * (z_node + z_parent);
@@ -81,138 +74,37 @@ wet_shares (double z_node, double z_parent, double length, double *wet, double *
   *to_parent = p.first / rise - (p.second - n.second) / (rise * rise);
 }
 
-/* ---- Drag of a line ---- */
-
-typedef struct
-{
-  double f[3];       /* N/m */
-  double by_flow[3]; /* d f / d flow speed along x */
-  double by_turn[9]; /* d f / d direction, across the direction */
-} LineDrag;
-
-/* Cross-flow principle: the flow across the line and the flow along it drag apart. `v` m/s past the
- * line, `u` unit vector along it. */
-static inline void
-line_drag (const LbTreeLine *line, const double *v, const double *u, LineDrag *drag, bool slopes)
-{
-  double along = v[0] * u[0] + v[1] * u[1] + v[2] * u[2];
-  double across[3] = { v[0] - along * u[0], v[1] - along * u[1], v[2] - along * u[2] };
-  double speed =
-      sqrt (across[0] * across[0] + across[1] * across[1] + across[2] * across[2]) + 1e-12;
-  LbDragPoint cn = { line->normal_drag, 0 };
-
-  if (!lb_is_set (cn.value))
-    cn = lb_drag_cylinder (line->reynolds_per_speed * speed);
-  double per_speed = line->normal_scale * cn.value * speed;
-  double tangential = line->tangential * fabs (along);
-  for (int i = 0; i < 3; i++)
-    drag->f[i] = per_speed * across[i] + tangential * along * u[i];
-  if (!slopes)
-    return;
-
-  double bend =
-      line->normal_scale * (cn.value + line->reynolds_per_speed * speed * cn.slope) / speed;
-  double turn = -along * per_speed + tangential * along;
-  double lean = 2 * tangential - per_speed;
-  for (int i = 0; i < 3; i++)
-    {
-      drag->by_flow[i] = per_speed * ((i == 0) - u[i] * u[0]) + bend * across[i] * across[0]
-                         + 2 * tangential * u[i] * u[0];
-      for (int j = 0; j < 3; j++)
-        drag->by_turn[3 * i + j] =
-            turn * ((i == j) - u[i] * u[j]) + (lean * u[i] - along * bend * across[i]) * across[j];
-    }
-}
-
-/* ---- Segments ---- */
-
-/* Directions of a segment and the flow at its middle. */
-static inline LbCurrentPoint
-segment_flow (const LbTree *tree,
-              const LbTreeNode *node,
-              const LbTreeNode *parent,
-              LbSegment *segment,
-              double *flow)
-{
-  double d[3] = { parent->position.x - node->position.x, parent->position.y - node->position.y,
-                  parent->position.z - node->position.z };
-  LbCurrentPoint current =
-      lb_current_at (&tree->current, 0.5 * (node->position.x + parent->position.x),
-                     0.5 * (node->position.z + parent->position.z));
-
-  segment->length = sqrt (d[0] * d[0] + d[1] * d[1] + d[2] * d[2]);
-  segment->length = fmax (segment->length, 1e-12);
-  double per_length = 1 / segment->length;
-  for (int i = 0; i < 3; i++)
-    segment->u[i] = d[i] * per_length;
-  double slope;
-  flow[0] = speed_past (tree, current.speed, &slope);
-  current.d_dx *= slope;
-  current.d_dz *= slope;
-  flow[1] = 0;
-  flow[2] = 0;
-  return current;
-}
-
-static void
-add_slopes (const LbSegment *s,
-            const LineDrag *drag,
-            const LbCurrentPoint *current,
-            double tension,
-            double node_share,
-            double parent_share,
-            LbSegment *out)
-{
-  double length = s->length;
-  double tighten = tension / length;
-
-  for (int i = 0; i < 3; i++)
-    {
-      double with_speed = 0.5 * length * drag->by_flow[i];
-      double by_middle[3] = { with_speed * current->d_dx, 0, with_speed * current->d_dz };
-
-      for (int j = 0; j < 3; j++)
-        {
-          int k = 3 * i + j;
-          double g = tighten * ((i == j) - s->u[i] * s->u[j]);
-          double by_span = drag->f[i] * s->u[j] + drag->by_turn[k];
-          out->node_by_parent[k] = g + node_share * (by_middle[j] + by_span);
-          out->node_by_node[k] = -g + node_share * (by_middle[j] - by_span);
-          out->parent_by_parent[k] = -g + parent_share * (by_middle[j] + by_span);
-          out->parent_by_node[k] = g + parent_share * (by_middle[j] - by_span);
-        }
-    }
-}
+/* ---- A line that comes out of the water ---- */
 
 /* A segment that comes out of the water: buoyancy and drag act on the wet share only, and the
  * shares themselves move with the ends. */
-static void
-load_surface_segment (const LbTree *tree,
-                      const LbTreeNode *node,
-                      const LbTreeNode *parent,
-                      double rest,
-                      LbSegment *s,
-                      bool slopes)
+void
+lb_load_surface_segment (const LbTree *tree,
+                         const LbTreeNode *node,
+                         const LbTreeNode *parent,
+                         double rest,
+                         LbSegment *s,
+                         bool slopes)
 {
   const LbTreeLine *line = &tree->lines[node->line];
-  double flow[3], wet, to_parent;
-  LineDrag drag;
-  LbCurrentPoint current = segment_flow (tree, node, parent, s, flow);
+  double flow, wet, to_parent;
+  LbLineDrag drag;
+  LbCurrentPoint current = lb_segment_flow (tree, node, parent, s, &flow);
 
-  line_drag (line, flow, s->u, &drag, slopes);
+  lb_line_drag (line, flow, s->u, &drag, slopes, 3);
   wet_shares (node->position.z, parent->position.z, s->length, &wet, &to_parent);
   double to_node = wet - to_parent;
   for (int i = 0; i < 3; i++)
     {
-      double water = s->length * drag.f[i] + (i == 2 ? rest * line->buoyancy : 0);
-      double weight = i == 2 ? -0.5 * rest * line->weight_in_air : 0;
+      double water = s->length * drag.f[i] + (i == LB_UP ? rest * line->buoyancy : 0);
+      double weight = i == LB_UP ? -0.5 * rest * line->weight_in_air : 0;
       s->on_node[i] = node->tension * s->u[i] + to_node * water + weight;
       s->on_parent[i] = -node->tension * s->u[i] + to_parent * water + weight;
     }
   if (!slopes)
     return;
 
-  add_slopes (s, &drag, &current, node->tension, to_node, to_parent, s);
+  lb_segment_slopes (s, &drag, &current, node->tension, to_node, to_parent, 3);
   double wet_rate[2], parent_rate[2];
   for (int end = 0; end < 2; end++)
     {
@@ -227,52 +119,15 @@ load_surface_segment (const LbTree *tree,
     }
   for (int i = 0; i < 3; i++)
     {
-      double water = s->length * drag.f[i] + (i == 2 ? rest * line->buoyancy : 0);
-      s->node_by_node[3 * i + 2] += water * (wet_rate[0] - parent_rate[0]);
-      s->node_by_parent[3 * i + 2] += water * (wet_rate[1] - parent_rate[1]);
-      s->parent_by_node[3 * i + 2] += water * parent_rate[0];
-      s->parent_by_parent[3 * i + 2] += water * parent_rate[1];
+      double water = s->length * drag.f[i] + (i == LB_UP ? rest * line->buoyancy : 0);
+      s->node_by_node[3 * i + LB_UP] += water * (wet_rate[0] - parent_rate[0]);
+      s->node_by_parent[3 * i + LB_UP] += water * (wet_rate[1] - parent_rate[1]);
+      s->parent_by_node[3 * i + LB_UP] += water * parent_rate[0];
+      s->parent_by_parent[3 * i + LB_UP] += water * parent_rate[1];
     }
-  s->on_node_rate[2] = node->rest_rate * (to_node * line->buoyancy - 0.5 * line->weight_in_air);
-  s->on_parent_rate[2] = node->rest_rate * (to_parent * line->buoyancy - 0.5 * line->weight_in_air);
-}
-
-void
-lb_load_segment (const LbTree *tree,
-                 const LbTreeNode *node,
-                 const LbTreeNode *parent,
-                 double rest,
-                 LbSegment *s,
-                 bool slopes)
-{
-  s->on_node_rate[0] = s->on_node_rate[1] = s->on_node_rate[2] = 0;
-  s->on_parent_rate[0] = s->on_parent_rate[1] = s->on_parent_rate[2] = 0;
-  double top = parent->position.z > node->position.z ? parent->position.z : node->position.z;
-  if (top > 0
-      || (top > -FLOATING_HALF_HEIGHT
-          && fabs (parent->position.z - node->position.z) < FLOATING_SLOPE * rest))
-    {
-      load_surface_segment (tree, node, parent, rest, s, slopes);
-      return;
-    }
-
-  const LbTreeLine *line = &tree->lines[node->line];
-  double flow[3];
-  LineDrag drag;
-  LbCurrentPoint current = segment_flow (tree, node, parent, s, flow);
-  line_drag (line, flow, s->u, &drag, slopes);
-  double net_weight = line->weight_in_air - line->buoyancy;
-  for (int i = 0; i < 3; i++)
-    {
-      double half = 0.5 * (s->length * drag.f[i] - (i == 2 ? rest * net_weight : 0));
-      double pull = node->tension * s->u[i];
-      s->on_node[i] = half + pull;
-      s->on_parent[i] = half - pull;
-    }
-  if (!slopes)
-    return;
-  add_slopes (s, &drag, &current, node->tension, 0.5, 0.5, s);
-  s->on_node_rate[2] = s->on_parent_rate[2] = -0.5 * net_weight * node->rest_rate;
+  s->on_node_rate[LB_UP] = node->rest_rate * (to_node * line->buoyancy - 0.5 * line->weight_in_air);
+  s->on_parent_rate[LB_UP] =
+      node->rest_rate * (to_parent * line->buoyancy - 0.5 * line->weight_in_air);
 }
 
 /* ---- Bodies ---- */
@@ -286,7 +141,7 @@ load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *ja
   LbVec3 p = node->position;
   LbCurrentPoint current = lb_current_at (&tree->current, p.x, p.z);
   double slope;
-  double flow = speed_past (tree, current.speed, &slope);
+  double flow = lb_load_speed_past (tree, current.speed, &slope);
   double speed = fabs (flow);
   LbDragPoint cd = { body->drag_coefficient, 0 };
   double half = body->half_height;
@@ -297,8 +152,8 @@ load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *ja
     cd = lb_drag_weight (body->shape, body->reynolds_per_speed * speed);
   double drag = body->drag_scale * cd.value * speed * flow;
   double down = body->down_force_ratio * fabs (drag);
-  force[0] += wet * drag;
-  force[2] += wet * (body->buoyancy - down) - body->weight_in_air;
+  force[LB_ALONG] += wet * drag;
+  force[LB_UP] += wet * (body->buoyancy - down) - body->weight_in_air;
   if (jacobian == NULL)
     return;
 
@@ -307,9 +162,9 @@ load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *ja
   drag_rate *= slope;
   double down_rate = body->down_force_ratio * (flow < 0 ? -drag_rate : drag_rate);
   jacobian[0] += wet * drag_rate * current.d_dx;
-  jacobian[2] += wet * drag_rate * current.d_dz + wet_rate * drag;
-  jacobian[6] -= wet * down_rate * current.d_dx;
-  jacobian[8] += wet_rate * (body->buoyancy - down) - wet * down_rate * current.d_dz;
+  jacobian[1] += wet * drag_rate * current.d_dz + wet_rate * drag;
+  jacobian[3] -= wet * down_rate * current.d_dx;
+  jacobian[4] += wet_rate * (body->buoyancy - down) - wet * down_rate * current.d_dz;
 }
 
 /* ---- The bed ---- */
@@ -377,16 +232,16 @@ load_bed (const LbTree *tree, const LbTreeNode *node, double *force, double *jac
                                      : 0;
   double slope, n = bed_force (tree, -above, &slope);
   double along = (s + mu) / norm, up = (1 - mu * s) / norm;
-  force[0] += n * along;
-  force[2] += n * up;
+  force[LB_ALONG] += n * along;
+  force[LB_UP] += n * up;
   if (jacobian == NULL)
     return;
 
   double by_x = -slope * s, by_z = -slope;
   jacobian[0] += by_x * along + n * bed.bend * (1 - mu * s) / cube;
-  jacobian[2] += by_z * along;
-  jacobian[6] += by_x * up - n * bed.bend * (s + mu) / cube;
-  jacobian[8] += by_z * up;
+  jacobian[1] += by_z * along;
+  jacobian[3] += by_x * up - n * bed.bend * (s + mu) / cube;
+  jacobian[4] += by_z * up;
 }
 
 void

@@ -4,8 +4,9 @@
 
 #include "tree.h"
 
-/* What one segment does to the two nodes it joins. Matrices are stored row by row; "a_by_b" is the
- * change of the force on a with the position of b. */
+/* What one segment does to the two nodes it joins, components in the order of LB_ALONG and so on.
+ * Matrices are stored row by row; "a_by_b" is the change of the force on a with the position of b.
+ */
 typedef struct
 {
   double length; /* m, stretched */
@@ -16,14 +17,18 @@ typedef struct
   double parent_by_node[9], parent_by_parent[9];
 } LbSegment;
 
-/* Fills `segment` for the segment of unstretched length `rest` between `node` and `parent`. The
- * matrices and rates only if `slopes`. */
-void lb_load_segment (const LbTree *tree,
-                      const LbTreeNode *node,
-                      const LbTreeNode *parent,
-                      double rest,
-                      LbSegment *segment,
-                      bool slopes);
+/* A segment of unstretched length `rest` that comes out of the water. The matrices and rates only
+ * if `slopes`. See lb_load_segment() for the others. */
+void lb_load_surface_segment (const LbTree *tree,
+                              const LbTreeNode *node,
+                              const LbTreeNode *parent,
+                              double rest,
+                              LbSegment *segment,
+                              bool slopes);
+
+/* Speed past the rig, m/s, where the current over the ground is `current`, and its slope against
+ * it. */
+double lb_load_speed_past (const LbTree *tree, double current, double *slope);
 
 /* Adds to `force` what the body at `node` and the bed under it exert on it, and to `jacobian`
  * (d force / d position; may be NULL) how that changes. */

@@ -8,8 +8,8 @@
 /* The bed carries the weight, or this many N if that is more, at a sinking of one softness. */
 #define BED_GRIP 10
 
-/* What the grading of the mesh takes a line's drag coefficient and the flow, m/s, to be: it must not
- * follow the sliders, or the mesh would slide along under the answer. */
+/* What the grading of the mesh takes a line's drag coefficient and the flow, m/s, to be: it must
+ * not follow the sliders, or the mesh would slide along under the answer. */
 #define COMMON_DRAG 1.1
 #define COMMON_SPEED 1.4
 
@@ -106,7 +106,8 @@ graded (size_t k, size_t n, double bends)
   return 1 - expm1 (from_below * log1p (bends)) / bends;
 }
 
-/* Length, m, within which a line bends that pulls `tension` (N) at its lower end, at a common speed. */
+/* Length, m, within which a line bends that pulls `tension` (N) at its lower end, at a common
+ * speed. */
 static double
 bend_length (const LbLine *line, double tension)
 {
@@ -131,8 +132,8 @@ mainline_bends (const LbSetup *setup)
 {
   const LbRig *rig = &setup->rig;
   double length = rig->line_out.mode == LB_LINE_OUT_GIVEN
-                    ? rig->line_out.value
-                    : 1.5 * (setup->river.depth + setup->boat.reel_height);
+                      ? rig->line_out.value
+                      : 1.5 * (setup->river.depth + setup->boat.reel_height);
   double tension = lb_weight_in_water (&rig->weight, 1000, setup->river.gravity);
 
   return fmin (length / bend_length (&rig->mainline, fmax (tension, 0.01)), MOST_BENDS);
@@ -184,8 +185,8 @@ lay_nodes (LbTree *tree)
   for (size_t i = 0; i < key->n_leaders; i++)
     {
       tree->attachment[i] = place[key->place[i]];
-      tree->lure[i] = lay_piece (&layer, tree->attachment[i], LB_PART_LEADER_0 + (int) i,
-                                 key->leader[i]);
+      tree->lure[i] =
+          lay_piece (&layer, tree->attachment[i], LB_PART_LEADER_0 + (int) i, key->leader[i]);
       tree->nodes[tree->lure[i]].body = 1 + (int) i;
     }
 }
@@ -201,8 +202,8 @@ grade_piece (LbTree *tree, int piece, size_t first, size_t n, double bends)
   tree->bends[piece] = bends;
   for (size_t cell = 0; cell < n; cell++)
     for (size_t k = 0; k < refine; k++)
-      tree->nodes[first + cell * refine + k].share
-        = (graded (cell + 1, n, bends) - graded (cell, n, bends)) / (double) refine;
+      tree->nodes[first + cell * refine + k].share =
+          (graded (cell + 1, n, bends) - graded (cell, n, bends)) / (double) refine;
 }
 
 static void
@@ -231,7 +232,8 @@ grade_pieces (LbTree *tree, const LbSetup *setup)
     }
 }
 
-/* Gives every segment its share of its piece's length, in the order in which the pieces are laid. */
+/* Gives every segment its share of its piece's length, in the order in which the pieces are laid.
+ */
 static void
 cut_lengths (LbTree *tree, const LbRig *rig, const LbMeshPlan *plan, const double *height)
 {

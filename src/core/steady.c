@@ -21,10 +21,10 @@
 #define SWEEPS 10
 #define HARDEN_ITERATIONS 30
 #define HARDEN_BY 0.15
-#define FAST_FLOW 5.0       /* m/s, that a hard case is started from */
-#define FIRST_SLOWING 0.5   /* share that is kept of it at the first step */
-#define LEAST_SLOWING 0.999 /* slower than this is given up */
-#define SLOWEST_EXTRA 1e-3  /* m/s */
+#define FAST_FLOW 5.0          /* m/s, that a hard case is started from */
+#define FIRST_SLOWING 0.5      /* share that is kept of it at the first step */
+#define LEAST_SLOWING 0.999    /* slower than this is given up */
+#define SLOWEST_EXTRA 1e-3     /* m/s */
 #define SEARCH_TRIALS 80       /* of the line out */
 #define FIRST_PSEUDO_TIME 0.02 /* s */
 #define TRY_NEWTON_SPEED 0.02  /* m/s, of the fastest node: below it Newton is tried */
@@ -149,9 +149,9 @@ hang_straight (LbTree *tree)
       LbTreeNode *node = &tree->nodes[i];
       bool leader = node->part >= LB_PART_LEADER_0;
 
-      node->move[0] = leader ? 1 : 0;
-      node->move[1] = 0;
-      node->move[2] = leader ? 0 : -1;
+      node->move[LB_ALONG] = leader ? 1 : 0;
+      node->move[LB_UP] = leader ? 0 : -1;
+      node->move[LB_ACROSS] = 0;
       node->position = tree->nodes[node->parent].position;
       node->position.x += leader ? lb_tree_rest (tree, i) : 0;
       node->position.z -= leader ? 0 : lb_tree_rest (tree, i);
@@ -227,8 +227,8 @@ typedef struct
 static const Approach first_approach = { false, 0.01, 0.4, 400 };
 
 static const Approach more_approaches[] = {
-  { true, 0.01, 0.4, 400 },    { false, 0.05, 0.15, 1500 }, { true, 0.002, 0.15, 1500 },
-  { true, 0.05, 0.4, 1500 },   { false, 4e-5, 0.1, 3000 },  { true, 0.0005, 0.05, 4000 },
+  { true, 0.01, 0.4, 400 },  { false, 0.05, 0.15, 1500 }, { true, 0.002, 0.15, 1500 },
+  { true, 0.05, 0.4, 1500 }, { false, 4e-5, 0.1, 3000 },  { true, 0.0005, 0.05, 4000 },
 };
 
 /* Solves on a soft bed and hardens it step by step. */

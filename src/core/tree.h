@@ -14,6 +14,15 @@
 #include "shape.h"
 #include "water.h"
 
+/* The order of components in the arrays of the discrete rig, so that a rig in one plane uses the
+ * first two alone. */
+enum
+{
+  LB_ALONG,  /* x */
+  LB_UP,     /* z */
+  LB_ACROSS, /* y */
+};
+
 /* What the segments of one line have in common, per unit length where it says so. */
 typedef struct
 {
@@ -115,6 +124,7 @@ typedef struct
   double bed_grip;     /* N, that it carries when a node has sunk in by about that much */
 
   double line_out;    /* m; an unknown when holding */
+  bool spatial;       /* solve in space even while the rig lies in one plane */
   bool holding;       /* the weight is held at hold_height above the bed */
   double hold_height; /* m */
   double line_step;   /* m, of the computed step */
