@@ -34,7 +34,7 @@ describe_river (const LbScene *scene, GString *text)
   say (text, river->n_bed_points > 1 ? lb_phrase_format (
                  _ ("River with an uneven bed, %s deep under the reel."), deep.text)
                                      : lb_phrase_format (_ ("River %s deep."), deep.text));
-  say (text, lb_phrase_format (_ ("Current to the right, %s at the surface and %s at %s above the "
+  say (text, lb_phrase_format (_ ("Current to the right, %s at the surface and %s at %s off the "
                                   "bed."),
                                top.text, low.text, near.text));
 }
@@ -92,8 +92,9 @@ describe_lure (const LbScene *scene, size_t i, GString *text)
   LbPhrase back = quantity (scene, LB_QUANTITY_LENGTH, lure->at.layback);
   LbPhrase name = lb_phrase_lure (&scene->picture, i);
 
-  say (text, lb_phrase_format (_ ("Leader %d: %s long, attached %s above the weight."), (int) i + 1,
-                               length.text, attached.text));
+  say (text, lb_phrase_format (_ ("%s: %s long, attached %s above the weight."),
+                               lb_phrase_leader_place (&scene->picture, i).text, length.text,
+                               attached.text));
   if (lure->band == LB_BAND_ON_BED)
     say (text, lb_phrase_format (_ ("%s: on the bed, %s behind the reel."), name.text, back.text));
   else
@@ -107,7 +108,7 @@ describe_band (const LbScene *scene, GString *text)
   LbPhrase low = lb_phrase_height_value (&scene->picture, scene->setup.band.low);
   LbPhrase high = lb_phrase_height_value (&scene->picture, scene->setup.band.high);
 
-  say (text, lb_phrase_format (_ ("Wanted band: %s to %s above the bed."), low.text, high.text));
+  say (text, lb_phrase_format (_ ("Wanted band: %s to %s off the bed."), low.text, high.text));
 }
 
 static void

@@ -31,7 +31,7 @@ typedef struct
 static Card
 make_card (LbScene *scene, const LbLabel *label, const LbWording *wording)
 {
-  double pad = scene->style.pad, widest = 200 * scene->style.scale;
+  double pad = scene->style.pad, widest = 210 * scene->style.scale;
   Card card = { .title = lb_scene_text (scene, label->title_font, wording->title.text) };
 
   if (*wording->detail.text)

@@ -55,7 +55,7 @@ lb_phrase_height (const LbPicture *picture, double height, bool on_bed)
 {
   if (on_bed)
     return lb_phrase_format ("%s", _ ("on the bed"));
-  return lb_phrase_format (_ ("%s above the bed"), lb_phrase_height_value (picture, height).text);
+  return lb_phrase_format (_ ("%s off the bed"), lb_phrase_height_value (picture, height).text);
 }
 
 double
@@ -98,14 +98,68 @@ lb_phrase_band_short (LbBandState state)
   return _ ("on bed");
 }
 
+/* How many leaders are attached lower; of two at one height the first counts as the lower. */
+static size_t
+count_lower (const LbRig *rig, size_t leader)
+{
+  double own = rig->leaders[leader].attach_above_weight;
+  size_t n = 0;
+
+  for (size_t i = 0; i < rig->n_leaders; i++)
+    n += rig->leaders[i].attach_above_weight < own
+         || (i < leader && rig->leaders[i].attach_above_weight <= own);
+  return n;
+}
+
+LbPhrase
+lb_phrase_lure_place (const LbPicture *picture, size_t leader)
+{
+  const LbRig *rig = &picture->setup->rig;
+  size_t lower = count_lower (rig, leader);
+
+  if (rig->n_leaders > LB_PHRASE_MOST_PLACES)
+    return lb_phrase_format (_ ("Lure %d"), (int) leader + 1);
+  if (rig->n_leaders == 1)
+    return lb_phrase_format ("%s", _ ("Lure"));
+  if (lower == 0)
+    return lb_phrase_format ("%s", _ ("Lower lure"));
+  return lb_phrase_format ("%s", lower + 1 < rig->n_leaders ? _ ("Middle lure") : _ ("Upper lure"));
+}
+
+LbPhrase
+lb_phrase_leader_place (const LbPicture *picture, size_t leader)
+{
+  const LbRig *rig = &picture->setup->rig;
+  size_t lower = count_lower (rig, leader);
+
+  if (rig->n_leaders > LB_PHRASE_MOST_PLACES)
+    return lb_phrase_format (_ ("Leader %d"), (int) leader + 1);
+  if (rig->n_leaders == 1)
+    return lb_phrase_format ("%s", _ ("Leader"));
+  if (lower == 0)
+    return lb_phrase_format ("%s", _ ("Lower leader"));
+  return lb_phrase_format ("%s",
+                           lower + 1 < rig->n_leaders ? _ ("Middle leader") : _ ("Upper leader"));
+}
+
+LbPhrase
+lb_phrase_lure_sign (const LbPicture *picture, size_t leader)
+{
+  if (picture->setup->rig.n_leaders > LB_PHRASE_MOST_PLACES)
+    return lb_phrase_format ("%d", (int) leader + 1);
+  return (LbPhrase){ "" };
+}
+
 LbPhrase
 lb_phrase_lure (const LbPicture *picture, size_t leader)
 {
+  LbPhrase place = lb_phrase_lure_place (picture, leader);
   const char *name = picture->lure_names[leader];
 
   if (!name || !*name)
-    return lb_phrase_format (_ ("Lure %d"), (int) leader + 1);
-  return lb_phrase_format (_ ("Lure %d: %s"), (int) leader + 1, name);
+    return place;
+  /* Translators: "Upper lure: floating minnow, 7 cm" */
+  return lb_phrase_format (_ ("%s: %s"), place.text, name);
 }
 
 LbPhrase

@@ -19,7 +19,7 @@ LbPhrase lb_phrase_number (const LbPicture *picture, double value, int decimals)
 /* Fills in a translated format. Cuts off what is too long, at a whole character. */
 LbPhrase lb_phrase_format (const char *format, ...) G_GNUC_PRINTF (1, 2);
 
-/* "9 in above the bed", "on the bed"; a height above 3 ft or 1 m is given as a length. */
+/* "9 in off the bed", "on the bed"; a height above 3 ft or 1 m is given as a length. */
 LbPhrase lb_phrase_height (const LbPicture *picture, double height, bool on_bed);
 
 /* "9 in" or "5 ft 2 in" alone. */
@@ -34,10 +34,20 @@ const char *lb_phrase_band (LbBandState state);
 /* The same, shorter: "in band". */
 const char *lb_phrase_band_short (LbBandState state);
 
-/* "Lure 2", or "Lure 2: floating minnow, 7 cm" if it has a name. */
+/* Up to so many lures are told apart by where they are attached, more by their numbers. */
+#define LB_PHRASE_MOST_PLACES 3
+
+/* "Lower lure", "Upper lure" ..., "Lure 4", or "Lure" for the only one; and its leader. */
+LbPhrase lb_phrase_lure_place (const LbPicture *picture, size_t leader);
+LbPhrase lb_phrase_leader_place (const LbPicture *picture, size_t leader);
+
+/* The number that stands for it in a small mark; "" when it is told by its place. */
+LbPhrase lb_phrase_lure_sign (const LbPicture *picture, size_t leader);
+
+/* Its place and, if it has one, its name: "Upper lure: floating minnow, 7 cm". */
 LbPhrase lb_phrase_lure (const LbPicture *picture, size_t leader);
 
-/* The same with the name up to its first comma: "Lure 2: floating minnow". */
+/* The same with the name up to its first comma: "Upper lure: floating minnow". */
 LbPhrase lb_phrase_lure_short (const LbPicture *picture, size_t leader);
 
 /* Why there is no rig, or what to know of it; NULL if nothing. Static, translated. */

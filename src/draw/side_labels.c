@@ -179,9 +179,6 @@ hand_label (LbScene *scene)
   };
 }
 
-/* With many lures the names would fill the water; the numbers say which is which. */
-#define MOST_NAMES 3
-
 /* The lure's name, without its particulars when they would make the card wider than `detail`. */
 static LbPhrase
 lure_name (LbScene *scene, size_t i, const char *detail)
@@ -189,7 +186,8 @@ lure_name (LbScene *scene, size_t i, const char *detail)
   LbPhrase name = lb_phrase_lure (&scene->picture, i);
   double room = lb_scene_text (scene, LB_FONT_PLAIN, detail).width;
 
-  if (lb_scene_text (scene, LB_FONT_STRONG, name.text).width > 1.1 * room)
+  if (lb_scene_text (scene, LB_FONT_STRONG, name.text).width
+      > fmax (1.1 * room, 210 * scene->style.scale))
     return lb_phrase_lure_short (&scene->picture, i);
   return name;
 }
@@ -204,13 +202,15 @@ lure_label (LbScene *scene, size_t i)
   LbPhrase height = lb_phrase_height (picture, lure->height, lure->on_bed);
   LbPhrase value = lb_phrase_height_value (picture, lure->height);
   LbPhrase back = lb_phrase_quantity (picture, LB_QUANTITY_LENGTH, lure->layback);
-  LbPhrase plain = lb_phrase_format (_ ("Lure %d"), (int) i + 1);
+  LbPhrase plain = lb_phrase_lure_place (picture, i), sign = lb_phrase_lure_sign (picture, i);
   LbPhrase detail = lb_phrase_format (_ ("%s, %s back"), height.text, back.text);
   LbWording full = { lure_name (scene, i, detail.text), detail };
   LbWording less = { plain, height };
-  LbWording least = { lb_phrase_format ("%d: %s", (int) i + 1,
-                                        lure->on_bed ? _ ("on the bed") : value.text) };
-  bool is_crowded = scene->shape->n_leaders > MOST_NAMES;
+  LbWording least = { *sign.text ? lb_phrase_format ("%s: %s", sign.text,
+                                                     lure->on_bed ? _ ("on the bed") : value.text)
+                                 : height };
+  /* With many lures the names would fill the water; the numbers say which is which. */
+  bool is_crowded = scene->shape->n_leaders > LB_PHRASE_MOST_PLACES;
   LbLabel label = {
     .memory = MEMORY_LURES + (int) i,
     .x = at.x + 0.4 * length,
@@ -238,9 +238,9 @@ lb_scene_add_side_labels (LbScene *scene)
     return;
   labels[n++] = angle_label (scene);
   labels[n++] = weight_label (scene);
+  labels[n++] = line_out_label (scene);
   for (size_t i = 0; i < scene->shape->n_leaders; i++)
     labels[n++] = lure_label (scene, i);
-  labels[n++] = line_out_label (scene);
   labels[n++] = hand_label (scene);
   lb_labels_place (scene, labels, n);
 }

@@ -58,7 +58,7 @@ add_height_scale (LbScene *scene)
                                    scene->view.per_metre_z, 34 * s, 6 * s);
   LbLook tick = { .stroke = LB_COLOUR_TEXT_QUIET, .width = scene->style.grid_width };
 
-  lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_PLAIN, _ ("Above bed"), right - 6 * s,
+  lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_PLAIN, _ ("Off the bed"), right - 6 * s,
                      surface - 3 * s, 1, 1, LB_COLOUR_TEXT_QUIET, true);
   for (int i = 0; i < 400 && bed - i * ticks.minor * scene->view.per_metre_z > surface + 1; i++)
     {

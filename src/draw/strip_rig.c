@@ -6,7 +6,6 @@
 #include "labels.h"
 
 #define MOST_NODES 4096
-#define MOST_NAMED 3 /* lures with long words */
 #define MOST_MARKERS (1 + LB_MAX_LEADERS)
 
 /* Places in the label memory, after those of the side view. */
@@ -170,8 +169,8 @@ make_markers (const LbScene *scene, Marker *markers)
       const LbLureReading *lure = &scene->readings.lures[i];
 
       markers[n] = make_marker (scene, &lure->at, lure->band);
-      markers[n].sign = lb_phrase_format ("%d", (int) i + 1);
-      markers[n].name = lb_phrase_format (_ ("Lure %d"), (int) i + 1);
+      markers[n].sign = lb_phrase_lure_sign (&scene->picture, i);
+      markers[n].name = lb_phrase_lure_place (&scene->picture, i);
       markers[n].index = (int) i;
       markers[n++].pick = LB_PICK_LURE;
     }
@@ -210,7 +209,8 @@ add_markers (LbScene *scene, const Marker *markers, size_t n)
       LbBox box = { markers[i].x - sign.width / 2, markers[i].y - sign.height / 2, sign.width,
                     sign.height };
 
-      if (!is_covered (markers, n, i, box) && lb_scene_is_free (scene, box, 0))
+      if (*markers[i].sign.text && !is_covered (markers, n, i, box)
+          && lb_scene_is_free (scene, box, 0))
         lb_scene_put_text (scene, LB_LAYER_FOREGROUND, sign, box.x, box.y, LB_COLOUR_CARD, false);
     }
   for (size_t i = 0; i < n; i++)
@@ -244,24 +244,19 @@ set_wordings (const LbScene *scene, const Marker *m, LbLabel *label)
   if (m->state == LB_BAND_ON_BED)
     {
       label->wordings[0].title = lb_phrase_format (_ ("%s: %s"), m->name.text, words);
-      label->wordings[1].title = lb_phrase_format (_ ("%s: %s"), m->sign.text, words);
-      label->wordings[2].title = lb_phrase_format ("%s", less);
+      label->wordings[1].title = lb_phrase_format ("%s", less);
     }
   else
     {
       label->wordings[0].title =
           lb_phrase_format (_ ("%s: %s, %s"), m->name.text, value.text, words);
-      label->wordings[1].title =
-          lb_phrase_format (_ ("%s: %s, %s"), m->sign.text, value.text, words);
-      label->wordings[2].title = lb_phrase_format (_ ("%s, %s"), value.text, less);
+      label->wordings[1].title = lb_phrase_format (_ ("%s, %s"), value.text, less);
     }
   /* Many markers leave no room for long words; the number is in the marker too. */
-  if (scene->is_crowded)
-    {
-      label->wordings[0] = label->wordings[1];
-      label->wordings[1] = label->wordings[2];
-      label->wordings[2] = (LbWording){ 0 };
-    }
+  if (scene->is_crowded && m->state == LB_BAND_ON_BED)
+    label->wordings[0].title = lb_phrase_format (_ ("%s: %s"), m->sign.text, less);
+  else if (scene->is_crowded)
+    label->wordings[0].title = lb_phrase_format (_ ("%s: %s, %s"), m->sign.text, value.text, less);
 }
 
 void
@@ -273,7 +268,7 @@ lb_scene_add_strip_labels (LbScene *scene)
 
   if (!scene->solved)
     return;
-  scene->is_crowded = scene->shape->n_leaders > MOST_NAMED;
+  scene->is_crowded = scene->shape->n_leaders > LB_PHRASE_MOST_PLACES;
   n = make_markers (scene, markers);
   add_markers (scene, markers, n);
   for (size_t i = 0; i < n; i++)

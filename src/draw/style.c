@@ -89,9 +89,9 @@ static const LbRgba *const palettes[LB_N_THEMES] = { light, dark, print };
 double
 lb_style_scale_for (double width, double height)
 {
-  double room = fmin (width / 960, height / 500);
+  double room = fmin (width / 900, height / 480);
 
-  return fmax (0.8, fmin (4.0, pow (fmax (room, 0.01), 0.75)));
+  return fmax (0.88, fmin (4.0, pow (fmax (room, 0.01), 0.75)));
 }
 
 LbStyle

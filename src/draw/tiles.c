@@ -117,12 +117,13 @@ lb_scene_finish (LbScene *scene)
     .rows = 1 + (int) (scene->height / TILE),
   };
   int n = marking.columns * marking.rows;
+  guint64 ground = (guint64) scene->style.theme + 1; /* the keys of items hold colours by name */
 
   marking.cells = g_new (Cell, n);
   for (int i = 0; i < n; i++)
-    marking.cells[i] = (Cell){ INFINITY, INFINITY, -INFINITY, -INFINITY, 0, 0 };
+    marking.cells[i] = (Cell){ INFINITY, INFINITY, -INFINITY, -INFINITY, ground, 0 };
 
-  scene->background_key = (guint64) scene->style.theme + 1;
+  scene->background_key = ground;
   for (guint i = 0; i < scene->items->len; i++)
     {
       const LbItem *item = &g_array_index (scene->items, LbItem, i);

@@ -124,7 +124,7 @@ test_remarks_and_failures (void **state)
       text = lb_scene_describe (scenes.side);
       assert_says (text, cases[i].words);
       assert_says (text, "Measured in April.");
-      assert_true (lb_status_is_failure (cases[i].status) == !strstr (text, "Lure 1"));
+      assert_true (lb_status_is_failure (cases[i].status) == !strstr (text, "Lower lure"));
       g_free (text);
       scenes_free (&scenes);
       drawing_free (drawing);

@@ -161,7 +161,7 @@ test_pdf_has_text_fonts_and_words (void **state)
   write_file (drawing, path, 842, 595);
   text = ask_poppler ("pdftotext", path, "-");
   assert_non_null (strstr (text, "line out"));
-  assert_non_null (strstr (text, "floating minnow, 7 cm"));
+  assert_non_null (strstr (text, "Lower lure: floating minnow"));
   assert_non_null (strstr (text, "\302\260")); /* the degree sign */
   fonts = ask_poppler ("pdffonts", path, NULL);
   assert_non_null (strstr (fonts, "yes"));

@@ -146,9 +146,9 @@ test_sizes_follow_the_scale (void **state)
 
   assert_near (two.wire_width, 2 * one.wire_width, 1e-12);
   assert_near (two.font_size[LB_FONT_SCALE], 2 * one.font_size[LB_FONT_SCALE], 1e-12);
-  assert_near (lb_style_scale_for (960, 500), 1, 1e-12);
+  assert_near (lb_style_scale_for (900, 480), 1, 1e-12);
   assert_less (2, lb_style_scale_for (3840, 2160));
-  assert_near (lb_style_scale_for (640, 240), 0.8, 1e-12);
+  assert_near (lb_style_scale_for (640, 240), 0.88, 1e-12);
 }
 
 int

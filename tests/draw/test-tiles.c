@@ -105,6 +105,23 @@ test_keys_stay_while_nothing_changes (void **state)
   drawing_free (drawing);
 }
 
+/* A tile kept from the light theme must not be taken for one of the dark. */
+static void
+test_keys_tell_the_themes_apart (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  Drawing *drawing = drawing_new (&setup);
+  Scenes light = scenes_new (&drawing->picture, LB_THEME_LIGHT, WIDTH, 800);
+  Scenes dark = scenes_new (&drawing->picture, LB_THEME_DARK, WIDTH, 800);
+
+  assert_true (lb_scene_background_key (light.side) != lb_scene_background_key (dark.side));
+  for (size_t i = 0; i < lb_scene_n_tiles (light.side); i++)
+    assert_true (lb_scene_tile_key (light.side, i) != lb_scene_tile_key (dark.side, i));
+  scenes_free (&light);
+  scenes_free (&dark);
+  drawing_free (drawing);
+}
+
 /* Draws `picture` in the view of `like`. */
 static LbScene *
 in_the_same_view (const Scenes *like, const LbPicture *picture)
@@ -149,6 +166,7 @@ main (void)
     cmocka_unit_test (test_tiles_paint_the_whole_foreground),
     cmocka_unit_test (test_tiles_are_small_and_apart),
     cmocka_unit_test (test_keys_stay_while_nothing_changes),
+    cmocka_unit_test (test_keys_tell_the_themes_apart),
     cmocka_unit_test (test_the_background_stays_when_the_current_moves),
   };
 
