@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* No steady solve fails, and none leaves a body in the bed, whatever the sliders say: 100 000
  * quasi-random setups (times LB_TEST_SCALE), every answer checked for finite numbers, for the bed
- * and for the balance of forces.
+ * and for the balance of forces; and the same along sliders that move from end to end.
  *
  * With numbers as arguments, solves those setups only and prints them and what came of them:
  *
@@ -16,6 +16,8 @@
 #include "steady.h"
 
 #define COUNT 100000
+#define PATHS 400 /* sliders moved from end to end */
+#define PATH_STEPS 30
 #define MOST_PRINTED 20
 #define DEEPEST -1e-3      /* m: no body lies deeper in the bed */
 #define BALANCE 1e-8       /* N, per newton of the largest tension above 1 N */
@@ -124,6 +126,68 @@ test_any_setting (void **state)
   assert_int_equal (n_faults, 0);
 }
 
+/* ---- Sliders moved from end to end, each answer the start of the next ---- */
+
+typedef enum
+{
+  SLIDER_CURRENT,
+  SLIDER_BOAT_SPEED,
+  SLIDER_WEIGHT,
+  SLIDER_LINE,
+  N_SLIDERS,
+} Slider;
+
+static void
+set_slider (LbSetup *setup, Slider slider, double share)
+{
+  LbLineOut *line_out = &setup->rig.line_out;
+
+  switch (slider)
+    {
+    case SLIDER_CURRENT:
+      setup->river.surface_current = 3 * share;
+      break;
+    case SLIDER_BOAT_SPEED:
+      setup->boat.speed_over_ground = 1.5 * share;
+      break;
+    case SLIDER_WEIGHT:
+      setup->rig.weight.mass = 0.1 + 2.9 * share;
+      break;
+    default:
+      line_out->value = line_out->mode == LB_LINE_OUT_GIVEN ? 0.1 + 29.9 * share
+                                                            : 0.9 * setup->river.depth * share;
+    }
+}
+
+static void
+test_slider_paths (void **state)
+{
+  size_t count = test_count (PATHS), n_faults = 0;
+  RigSource *source = rig_source_new (RIG_WILD);
+  LbSteady *steady = lb_steady_new ();
+
+  for (size_t i = 0; i < count; i++)
+    {
+      LbSetup setup;
+      rig_source_next (source, &setup);
+      for (int k = 0; k <= PATH_STEPS; k++)
+        {
+          ShapeCheck check = { 0 };
+          set_slider (&setup, (Slider) (i % N_SLIDERS), (double) k / PATH_STEPS);
+          LbStatus status = lb_steady_solve (steady, &setup, NULL);
+          Fault fault = find_fault (&setup, status, lb_steady_shape (steady), &check);
+          if (fault != FAULT_NONE && n_faults++ < MOST_PRINTED)
+            {
+              printf ("slider %zu at step %d: ", i % N_SLIDERS, k);
+              print_fault (i, fault, status, &check);
+            }
+        }
+    }
+  lb_steady_free (steady);
+  rig_source_free (source);
+  assert_int_equal (n_faults, 0);
+}
+
 static int
 replay (int n, char **numbers)
 {
@@ -155,7 +219,10 @@ replay (int n, char **numbers)
 int
 main (int argc, char **argv)
 {
-  const struct CMUnitTest tests[] = { cmocka_unit_test (test_any_setting) };
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (test_any_setting),
+    cmocka_unit_test (test_slider_paths),
+  };
 
   if (argc > 1)
     return replay (argc - 1, argv + 1) > 0;
