@@ -20,12 +20,12 @@
 #define DIRECT_ITERATIONS 20 /* before Newton from the present state is given up */
 #define SWEEPS 10
 #define HARDEN_ITERATIONS 30
-#define HARDEN_BY 0.15
 #define FAST_FLOW 5.0          /* m/s, that a hard case is started from */
 #define FIRST_SLOWING 0.5      /* share that is kept of it at the first step */
 #define LEAST_SLOWING 0.999    /* slower than this is given up */
 #define SLOWEST_EXTRA 1e-3     /* m/s */
 #define SEARCH_TRIALS 80       /* of the line out */
+#define SEARCH_GROWTH 1.5
 #define FIRST_PSEUDO_TIME 0.02 /* s */
 #define TRY_NEWTON_SPEED 0.02  /* m/s, of the fastest node: below it Newton is tried */
 #define LARGEST_PSEUDO_SIZE 3  /* of a step that is taken, against the one aimed at */
@@ -231,21 +231,32 @@ static const Approach more_approaches[] = {
   { true, 0.05, 0.4, 1500 }, { false, 4e-5, 0.1, 3000 },  { true, 0.0005, 0.05, 4000 },
 };
 
-/* Solves on a soft bed and hardens it step by step. */
+static void
+start (LbTree *tree, bool stretched_out)
+{
+  if (stretched_out)
+    stretch_out (tree);
+  else
+    start_cold (tree);
+}
+
+/* Solves on a soft bed and hardens it. */
 static bool
 solve_softly (LbSteady *steady, const Approach *approach)
 {
   LbTree *tree = &steady->tree;
 
   tree->bed_softness = approach->softness;
-  if (approach->stretched_out)
-    stretch_out (tree);
-  else
-    start_cold (tree);
-  bool solved = settle (steady, approach->turn, approach->iterations);
-  while (solved && tree->bed_softness > LB_TREE_BED_SOFTNESS)
+  start (tree, approach->stretched_out);
+  bool solved = newton (steady, HARDEN_ITERATIONS);
+  if (!solved)
     {
-      lb_tree_harden (tree, fmax (HARDEN_BY * tree->bed_softness, LB_TREE_BED_SOFTNESS));
+      start (tree, approach->stretched_out);
+      solved = settle (steady, approach->turn, approach->iterations);
+    }
+  if (solved)
+    {
+      lb_tree_harden (tree, LB_TREE_BED_SOFTNESS);
       solved = newton (steady, HARDEN_ITERATIONS)
                || settle (steady, approach->turn, approach->iterations);
     }
@@ -330,18 +341,16 @@ height_error (LbSteady *steady, double line_out, double *error)
   return true;
 }
 
-/* From the rig with the line out that the rough shape came to: a sound start for Newton. */
+/* From the rig with the line out that the rough shape came to: a sound start for Newton. Leaves that
+ * rig and its `*error` when Newton fails; true when that much was found. */
 static bool
-hold_from_guess (LbSteady *steady)
+solve_guess (LbSteady *steady, double *error)
 {
   LbTree *tree = &steady->tree;
-  double error;
 
-  start_cold (tree);
-  if (!height_error (steady, fmin (tree->line_out, LB_STEADY_LONGEST_LINE), &error))
-    return false;
   tree->holding = true;
-  return hold_directly (steady, true);
+  start_cold (tree);
+  return height_error (steady, fmin (tree->line_out, LB_STEADY_LONGEST_LINE), error);
 }
 
 /* Newton on the line out from the present trial, if it stays between the two ends. */
@@ -395,29 +404,30 @@ close_in (LbSteady *steady, double low, double low_error, double high, double hi
   return LB_STATUS_HEIGHT_LEAPS;
 }
 
-/* Finds the shortest line out that gets the weight down to its height, by trial: longer and longer
- * until it is low enough, then closing in. */
+/* Finds a line out that holds the weight at its height by trial: from the guess at hand longer and
+ * longer until it is low enough, or shorter until it is high enough, then closing in. */
 static LbStatus
-hold_by_search (LbSteady *steady)
+hold_by_search (LbSteady *steady, double error)
 {
-  double low, low_error, high = LB_STEADY_SHORTEST_LINE, high_error;
+  double guess = steady->tree.line_out, trial = guess, last, last_error;
+  bool longer = error > 0;
 
-  if (!height_error (steady, high, &high_error))
-    return LB_STATUS_NO_CONVERGENCE;
-  if (high_error <= 0)
-    return LB_STATUS_LINE_AT_SHORTEST;
   do
     {
-      if (high >= LB_STEADY_LONGEST_LINE)
+      if (longer && trial >= LB_STEADY_LONGEST_LINE)
         return LB_STATUS_LINE_AT_LONGEST;
-      low = high;
-      low_error = high_error;
-      high = fmin (1.4 * high + 0.2, LB_STEADY_LONGEST_LINE);
-      if (!height_error (steady, high, &high_error))
+      if (!longer && trial <= LB_STEADY_SHORTEST_LINE)
+        return LB_STATUS_LINE_AT_SHORTEST;
+      last = trial;
+      last_error = error;
+      trial = longer ? fmin (SEARCH_GROWTH * trial + 0.2, LB_STEADY_LONGEST_LINE)
+                     : fmax (trial / SEARCH_GROWTH - 0.2, LB_STEADY_SHORTEST_LINE);
+      if (!height_error (steady, trial, &error))
         return LB_STATUS_NO_CONVERGENCE;
     }
-  while (high_error > 0);
-  return close_in (steady, low, low_error, high, high_error);
+  while ((error > 0) == longer);
+  return longer ? close_in (steady, last, last_error, trial, error)
+                : close_in (steady, trial, error, last, last_error);
 }
 
 LbStatus
@@ -442,9 +452,12 @@ lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm)
   if (hold_directly (steady, false))
     return LB_STATUS_OK;
   tree->line_out = first_guess;
-  if (hold_from_guess (steady))
+  double error;
+  if (!solve_guess (steady, &error))
+    return LB_STATUS_NO_CONVERGENCE;
+  if (hold_between (steady, LB_STEADY_SHORTEST_LINE, LB_STEADY_LONGEST_LINE))
     return LB_STATUS_OK;
-  return hold_by_search (steady);
+  return hold_by_search (steady, error);
 }
 
 LbStatus
