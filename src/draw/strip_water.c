@@ -140,7 +140,8 @@ lb_scene_add_strip_scales (LbScene *scene)
       lb_ticks_choose (LB_QUANTITY_HEIGHT, scene->picture.units, per_metre, 15 * s, 2.6 * s);
 
   lb_scene_add_distance_lines (scene, 0, scene->strip_floor);
-  for (int i = 0; i < 200 && i * ticks.minor < scene->strip_high + 1e-6; i++)
+  /* From the top, so that of two numbers too close the bed's own 0 gives way. */
+  for (int i = (int) floor (scene->strip_high / ticks.minor + 1e-6); i >= 0; i--)
     add_height_tick (scene, i * ticks.minor, ticks);
   add_heading (scene);
   add_band_name (scene);
