@@ -101,35 +101,31 @@ write_number (double number, int decimals, bool trim, char decimal, char *out)
   return parts == 0;
 }
 
-/* "1 3/4", "1/2" if `number` > 0 is that as nearly as the decimals would tell; or nothing. Quarters
- * have decimals of their own and take all that rounds to them. The finer ones take only what no
- * written decimals come to, so that writing what was read changes nothing. */
+/* "1¾", "½" if `number` > 0 is that many eighths as nearly as the decimals would tell; or
+ * nothing. One sign for the fraction: a blank before "3/4" is too easily read over. Quarters have
+ * decimals of their own and take all that rounds to them. The eighths take only what no written
+ * decimals come to, so that writing what was read changes nothing. */
 static bool
 write_fraction (double number, int decimals, char *out)
 {
-  double sixteenths = floor (16 * number + 0.5);
-  double fraction = sixteenths / 16;
+  static const char *const signs[] = { "",       "\u215b", "\u00bc", "\u215c",
+                                       "\u00bd", "\u215d", "\u00be", "\u215e" };
+  double eighths = floor (8 * number + 0.5);
+  double fraction = eighths / 8;
   double per_one = power_of_ten (decimals);
 
-  if (sixteenths < 1 || sixteenths >= LARGEST_WHOLE)
+  if (eighths < 1 || eighths >= LARGEST_WHOLE)
     return false;
   if (count_parts (number, decimals) / per_one != fraction
       && fabs (number - fraction) > 0.2 / per_one)
     return false;
 
-  double whole = floor (sixteenths / 16);
-  int top = (int) (sixteenths - 16 * whole), bottom = 16;
-  while (top > 0 && top % 2 == 0)
-    {
-      top /= 2;
-      bottom /= 2;
-    }
-  if (top == 0)
-    snprintf (out, LONGEST_NUMBER, "%.0f", whole);
-  else if (whole > 0)
-    snprintf (out, LONGEST_NUMBER, "%.0f %d/%d", whole, top, bottom);
+  double whole = floor (eighths / 8);
+  const char *sign = signs[(int) (eighths - 8 * whole)];
+  if (whole > 0)
+    snprintf (out, LONGEST_NUMBER, "%.0f%s", whole, sign);
   else
-    snprintf (out, LONGEST_NUMBER, "%d/%d", top, bottom);
+    snprintf (out, LONGEST_NUMBER, "%s", sign);
   return true;
 }
 

@@ -52,7 +52,7 @@ typedef enum
  * but LB_PARSE_OK `*value` is left alone. */
 LbParseResult lb_units_parse (LbQuantity quantity, LbUnits units, const char *text, double *value);
 
-/* Writes `value` (SI) as a person would, with its unit: "20 ft 6 in", "1 3/4 lb", "2.5 mph".
+/* Writes `value` (SI) as a person would, with its unit: "20 ft 6 in", "1¾ lb", "2.5 mph".
  * `decimal` is the decimal sign ('.' or ','). `decimals` < 0 takes the quantity's own. Always ends
  * `text` with a zero; returns the length the whole would have, like snprintf(). An unset value
  * gives "-". */

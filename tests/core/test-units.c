@@ -380,20 +380,20 @@ writes_as_people_do (void **state)
     { LB_QUANTITY_SPEED, LB_UNITS_US, 1.1176, -1, '.', "2.5 mph" },
     { LB_QUANTITY_SPEED, LB_UNITS_METRIC, 0.4, -1, '.', "0.4 m/s" },
     { LB_QUANTITY_SPEED, LB_UNITS_METRIC, 0.4, 2, '.', "0.40 m/s" },
-    { LB_QUANTITY_MASS, LB_UNITS_US, 1.75 * POUND, -1, '.', "1 3/4 lb" },
+    { LB_QUANTITY_MASS, LB_UNITS_US, 1.75 * POUND, -1, '.', "1\u00be lb" },
     { LB_QUANTITY_MASS, LB_UNITS_US, 1.75 * POUND, 2, ',', "1,75 lb" },
-    { LB_QUANTITY_MASS, LB_UNITS_US, 0.5 * POUND, -1, '.', "1/2 lb" },
+    { LB_QUANTITY_MASS, LB_UNITS_US, 0.5 * POUND, -1, '.', "\u00bd lb" },
     { LB_QUANTITY_MASS, LB_UNITS_US, 2 * POUND, -1, '.', "2 lb" },
-    { LB_QUANTITY_MASS, LB_UNITS_US, 2.1875 * POUND, -1, '.', "2 3/16 lb" },
+    { LB_QUANTITY_MASS, LB_UNITS_US, 2.1875 * POUND, -1, '.', "2.19 lb" },
     { LB_QUANTITY_MASS, LB_UNITS_US, 1.998 * POUND, -1, '.', "2 lb" },
-    { LB_QUANTITY_MASS, LB_UNITS_US, 1.254 * POUND, -1, '.', "1 1/4 lb" },
-    { LB_QUANTITY_MASS, LB_UNITS_US, 1.8745 * POUND, -1, '.', "1 7/8 lb" },
+    { LB_QUANTITY_MASS, LB_UNITS_US, 1.254 * POUND, -1, '.', "1\u00bc lb" },
+    { LB_QUANTITY_MASS, LB_UNITS_US, 1.8745 * POUND, -1, '.', "1\u215e lb" },
     { LB_QUANTITY_MASS, LB_UNITS_US, 1.871 * POUND, -1, '.', "1.87 lb" },
     { LB_QUANTITY_MASS, LB_UNITS_US, 1.70 * POUND, -1, '.', "1.7 lb" },
     { LB_QUANTITY_MASS, LB_UNITS_US, 1.97 * POUND, -1, ',', "1,97 lb" },
     { LB_QUANTITY_MASS, LB_UNITS_US, 0.001 * POUND, -1, '.', "0 lb" },
     { LB_QUANTITY_MASS, LB_UNITS_METRIC, 0.9, -1, '.', "0.9 kg" },
-    { LB_QUANTITY_SMALL_MASS, LB_UNITS_US, 0.25 / 16 * POUND, -1, '.', "1/4 oz" },
+    { LB_QUANTITY_SMALL_MASS, LB_UNITS_US, 0.25 / 16 * POUND, -1, '.', "\u00bc oz" },
     { LB_QUANTITY_SMALL_MASS, LB_UNITS_US, 0.006, -1, '.', "0.21 oz" },
     { LB_QUANTITY_SMALL_MASS, LB_UNITS_METRIC, 0.006, -1, '.', "6 g" },
     { LB_QUANTITY_FORCE, LB_UNITS_US, 7.6, -1, '.', "1.7 lbf" },
@@ -512,7 +512,7 @@ what_is_written_is_read_back (void **state)
           assert_null (strstr (text, "ft 12"));
           assert_false (abs (atoi (text)) == 12 && strstr (text, "ft") == NULL);
         }
-      assert_false (text[0] == '-' && strpbrk (text, "123456789") == NULL);
+      assert_false (text[0] == '-' && !(again < 0)); /* no "-0" */
     }
 }
 
