@@ -171,6 +171,53 @@ keep_worst (Miss *worst, Miss miss)
 }
 
 static void
+compare_default (Comparison *c, size_t index, const LbSetup *setup, const OracleAnswer *answer)
+{
+  const LbShape *shape = lb_steady_shape (c->steady);
+  Miss miss = compare (shape, answer);
+  ShapeCheck check = shape_check (setup, shape);
+  double force = BALANCE * fmax (1, check.largest_load);
+
+  keep_worst (&c->worst_default, miss);
+  c->mostly += miss.length <= DEFAULT_MOSTLY;
+  if (!(check.node_force <= force) || !(check.reel_force <= force))
+    {
+      printf ("rig %zu: %.3g N left at a node, %.3g N at the reel\n", index, check.node_force,
+              check.reel_force);
+      c->faults++;
+    }
+  if (!(miss.length <= fmax (DEFAULT_LENGTH, DEFAULT_SHARE * answer->line_out))
+      || !(miss.share <= DEFAULT_FORCE))
+    {
+      printf ("rig %zu, default mesh: %.3g m, %.3g N (%.2g %%) off\n", index, miss.length,
+              miss.force, 100 * miss.share);
+      c->faults++;
+    }
+}
+
+static void
+compare_fine (Comparison *c, size_t index, const LbSetup *setup, const OracleAnswer *answer)
+{
+  bool points = setup->river.profile.law == LB_PROFILE_POINTS || setup->river.n_bed_points > 0;
+  LbStatus status = lb_steady_solve (c->fine, setup, &(LbSteadyOptions){ .fine = true });
+
+  if (lb_status_is_failure (status))
+    {
+      printf ("rig %zu, fine mesh: %s\n", index, lb_status_name (status));
+      c->faults++;
+      return;
+    }
+  Miss miss = compare (lb_steady_shape (c->fine), answer);
+  keep_worst (points ? &c->worst_fine_points : &c->worst_fine, miss);
+  if (!(miss.length <= (points ? FINE_LENGTH_POINTS : FINE_LENGTH))
+      || !(miss.force <= (points ? FINE_FORCE_POINTS : FINE_FORCE)))
+    {
+      printf ("rig %zu, fine mesh: %.3g m, %.3g N off\n", index, miss.length, miss.force);
+      c->faults++;
+    }
+}
+
+static void
 compare_rig (Comparison *c, size_t index, const LbSetup *setup)
 {
   OracleAnswer answer;
@@ -188,41 +235,8 @@ compare_rig (Comparison *c, size_t index, const LbSetup *setup)
       return;
     }
   c->compared++;
-  Miss rough = compare (lb_steady_shape (c->steady), &answer);
-  keep_worst (&c->worst_default, rough);
-  c->mostly += rough.length <= DEFAULT_MOSTLY;
-  ShapeCheck check = shape_check (setup, lb_steady_shape (c->steady));
-  if (!(check.node_force <= BALANCE * fmax (1, check.largest_load))
-      || !(check.reel_force <= BALANCE * fmax (1, check.largest_load)))
-    {
-      printf ("rig %zu: %.3g N left at a node, %.3g N at the reel\n", index, check.node_force,
-              check.reel_force);
-      c->faults++;
-    }
-  if (!(rough.length <= fmax (DEFAULT_LENGTH, DEFAULT_SHARE * answer.line_out))
-      || !(rough.share <= DEFAULT_FORCE))
-    {
-      printf ("rig %zu, default mesh: %.3g m, %.3g N (%.2g %%) off\n", index, rough.length,
-              rough.force, 100 * rough.share);
-      c->faults++;
-    }
-
-  status = lb_steady_solve (c->fine, setup, &(LbSteadyOptions){ .fine = true });
-  if (lb_status_is_failure (status))
-    {
-      printf ("rig %zu, fine mesh: %s\n", index, lb_status_name (status));
-      c->faults++;
-      return;
-    }
-  Miss fine = compare (lb_steady_shape (c->fine), &answer);
-  bool points = setup->river.profile.law == LB_PROFILE_POINTS || setup->river.n_bed_points > 0;
-  keep_worst (points ? &c->worst_fine_points : &c->worst_fine, fine);
-  if (!(fine.length <= (points ? FINE_LENGTH_POINTS : FINE_LENGTH))
-      || !(fine.force <= (points ? FINE_FORCE_POINTS : FINE_FORCE)))
-    {
-      printf ("rig %zu, fine mesh: %.3g m, %.3g N off\n", index, fine.length, fine.force);
-      c->faults++;
-    }
+  compare_default (c, index, setup, &answer);
+  compare_fine (c, index, setup, &answer);
 }
 
 static void

@@ -36,6 +36,7 @@ typedef enum
   FAULT_REEL_BALANCE,
   FAULT_LENGTH,
   FAULT_HEIGHT,
+  FAULT_REMARK,
   N_FAULTS,
 } Fault;
 
@@ -50,12 +51,38 @@ static const char *const fault_names[N_FAULTS] = {
   "reel does not carry all loads",
   "segment length",
   "held height",
+  "remark that is not true",
 };
 
 static double
 asked_height (const LbLineOut *line_out)
 {
   return line_out->mode == LB_LINE_OUT_TOUCHING ? 0 : line_out->value;
+}
+
+/* A held weight is at its height, or the remark that it cannot be is true. */
+static Fault
+find_height_fault (const LbSetup *setup, LbStatus status, const LbShape *shape)
+{
+  double above;
+
+  if (setup->rig.line_out.mode == LB_LINE_OUT_GIVEN)
+    return status == LB_STATUS_OK ? FAULT_NONE : FAULT_REMARK;
+  above = shape_height (setup, shape, shape->weight) - asked_height (&setup->rig.line_out);
+  switch (status)
+    {
+    case LB_STATUS_OK:
+      return fabs (above) <= HEIGHT_MISFIT ? FAULT_NONE : FAULT_HEIGHT;
+    case LB_STATUS_LINE_AT_LONGEST:
+      return above > 0 && shape->line_out >= LB_STEADY_LONGEST_LINE - 1e-9 ? FAULT_NONE
+                                                                           : FAULT_REMARK;
+    case LB_STATUS_LINE_AT_SHORTEST:
+      return above < HEIGHT_MISFIT && shape->line_out <= LB_STEADY_SHORTEST_LINE + 1e-9
+                 ? FAULT_NONE
+                 : FAULT_REMARK;
+    default:
+      return FAULT_NONE;
+    }
 }
 
 static Fault
@@ -81,11 +108,7 @@ find_fault (const LbSetup *setup, LbStatus status, const LbShape *shape, ShapeCh
     return FAULT_NODE_BALANCE;
   if (!(check->reel_force <= force))
     return FAULT_REEL_BALANCE;
-  if (setup->rig.line_out.mode != LB_LINE_OUT_GIVEN && status == LB_STATUS_OK
-      && !(fabs (shape_height (setup, shape, shape->weight) - asked_height (&setup->rig.line_out))
-           <= HEIGHT_MISFIT))
-    return FAULT_HEIGHT;
-  return FAULT_NONE;
+  return find_height_fault (setup, status, shape);
 }
 
 static void
