@@ -116,14 +116,29 @@ weight_half_height (const LbScene *scene, double r)
     }
 }
 
+/* A glint, so that it looks round; a disc shows only its edge and has none. */
+static void
+add_glint (LbScene *scene, double x, double y, double r)
+{
+  LbLook glint = { .fill = LB_COLOUR_WEIGHT_LIGHT, .opacity = 0.75 };
+
+  if (scene->setup.rig.weight.shape == LB_WEIGHT_DISC)
+    return;
+  lb_scene_begin (scene, LB_LAYER_FOREGROUND);
+  if (scene->setup.rig.weight.shape == LB_WEIGHT_TORPEDO)
+    lb_scene_add_ellipse (scene, x - 0.5 * r, y - 0.22 * r, 0.9 * r, 0.14 * r);
+  else
+    lb_scene_add_ellipse (scene, x - 0.32 * r, y - 0.30 * r, 0.34 * r, 0.28 * r);
+  lb_scene_end (scene, glint);
+}
+
 void
 lb_scene_add_weight (LbScene *scene, double x, double y, double floor_y)
 {
   double r = weight_radius (scene), half = weight_half_height (scene, r);
   double middle = fmin (y, floor_y - half);
   LbLook body = {
-    .fill = LB_COLOUR_WEIGHT_LIGHT,
-    .fill_low = LB_COLOUR_WEIGHT,
+    .fill = LB_COLOUR_WEIGHT,
     .stroke = LB_COLOUR_WIRE,
     .width = scene->style.outline_width,
   };
@@ -131,6 +146,7 @@ lb_scene_add_weight (LbScene *scene, double x, double y, double floor_y)
   lb_scene_begin (scene, LB_LAYER_FOREGROUND);
   trace_weight (scene, x, middle, r);
   lb_scene_end_pickable (scene, body, LB_PICK_WEIGHT, 0);
+  add_glint (scene, x, middle, r);
   lb_scene_take (scene, (LbBox){ x - r, middle - half, 2 * r, 2 * half });
 }
 
