@@ -198,6 +198,6 @@ lb_scene_add_boat_speed (LbScene *scene)
       lb_scene_end (scene, head);
       length += 6 * s;
     }
-  lb_scene_put_text (scene, LB_LAYER_FOREGROUND, text, x + length, y, LB_COLOUR_TEXT, false);
+  lb_scene_put_text (scene, LB_LAYER_FOREGROUND, text, x + length, y, LB_COLOUR_TEXT);
   lb_scene_take (scene, box);
 }

@@ -131,7 +131,7 @@ cost_of_pointer (const LbScene *scene, const LbLabel *label, LbBox box)
   pointer_end (label, box, &x, &y);
   for (guint i = 0; i < scene->texts->len; i++)
     {
-      LbBox other = g_array_index (scene->texts, LbTextBox, i).box;
+      LbBox other = g_array_index (scene->texts, LbBox, i);
       bool holds_thing = label->x >= other.x - 1 && label->x <= other.x + other.width + 1
                          && label->y >= other.y - 1 && label->y <= other.y + other.height + 1;
 
@@ -222,10 +222,10 @@ add_card (LbScene *scene, const LbLabel *label, const Place *place)
       left += 0.6 * pad;
     }
   lb_scene_put_text (scene, LB_LAYER_FOREGROUND, card->title, left, box.y + 0.4 * pad,
-                     LB_COLOUR_TEXT, false);
+                     LB_COLOUR_TEXT);
   if (card->detail.layout)
     lb_scene_put_text (scene, LB_LAYER_FOREGROUND, card->detail, left,
-                       box.y + 0.4 * pad + card->title.height, LB_COLOUR_TEXT, false);
+                       box.y + 0.4 * pad + card->title.height, LB_COLOUR_TEXT);
 }
 
 /* Finds the place for labels[n]: a long wording far off may lose to a short one close by. */

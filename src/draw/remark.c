@@ -91,7 +91,7 @@ add_card (LbScene *scene, const Card *card, LbBox box)
   lb_scene_end (scene, look);
   add_sign (scene, box.x + pad + 10 * s, box.y + box.height / 2 + s);
   lb_scene_put_text (scene, LB_LAYER_FOREGROUND, card->text, box.x + pad + 24 * s,
-                     box.y + (box.height - card->text.height) / 2, LB_COLOUR_REMARK, false);
+                     box.y + (box.height - card->text.height) / 2, LB_COLOUR_REMARK);
   lb_scene_take (scene, box);
 }
 

@@ -54,7 +54,7 @@ new_scene (LbSceneKind kind,
   scene->ops = g_array_sized_new (FALSE, FALSE, sizeof (LbOp), 4096);
   scene->items = g_array_sized_new (FALSE, FALSE, sizeof (LbItem), 512);
   scene->tiles = g_array_new (FALSE, FALSE, sizeof (LbTile));
-  scene->texts = g_array_sized_new (FALSE, FALSE, sizeof (LbTextBox), 64);
+  scene->texts = g_array_sized_new (FALSE, FALSE, sizeof (LbBox), 64);
   scene->lines = g_array_sized_new (FALSE, FALSE, sizeof (LbBox), 256);
   lb_draw_context_begin (context);
   return scene;
@@ -125,7 +125,7 @@ lb_title_ground_new (LbDrawContext *context,
   lb_scene_end (scene, (LbLook){ .fill = LB_COLOUR_SKY_TOP });
   if (scene->title)
     lb_scene_put_text (scene, LB_LAYER_BACKGROUND, text, 1.5 * style->pad,
-                       (title_height - text.height) / 2, LB_COLOUR_TEXT, false);
+                       (title_height - text.height) / 2, LB_COLOUR_TEXT);
   lb_scene_finish (scene);
   scene->shape = NULL;
   return scene;

@@ -211,14 +211,11 @@ lb_scene_text (LbScene *scene, LbFont font, const char *text)
 void
 lb_scene_take (LbScene *scene, LbBox box)
 {
-  LbTextBox taken = { box, true };
-
-  g_array_append_val (scene->texts, taken);
+  g_array_append_val (scene->texts, box);
 }
 
 void
-lb_scene_put_text (
-    LbScene *scene, LbLayer layer, LbText text, double x, double y, LbColour colour, bool is_scale)
+lb_scene_put_text (LbScene *scene, LbLayer layer, LbText text, double x, double y, LbColour colour)
 {
   LbItem item = {
     .layer = layer,
@@ -228,7 +225,7 @@ lb_scene_put_text (
     .text_colour = colour,
     .bounds = { x - 2, y - 1, text.width + 4, text.height + 2 },
   };
-  LbTextBox taken = { { x, y, text.width, text.height }, is_scale };
+  LbBox taken = { x, y, text.width, text.height };
 
   item.key = mix_number (mix_number (mix (g_str_hash (pango_layout_get_text (text.layout)), colour),
                                      x + 3 * text.width),
@@ -246,7 +243,7 @@ lb_scene_is_free (const LbScene *scene, LbBox box, double gap)
       || box.y + box.height > scene->height - 1)
     return false;
   for (guint i = 0; i < scene->texts->len; i++)
-    if (lb_box_overlaps (grown, g_array_index (scene->texts, LbTextBox, i).box))
+    if (lb_box_overlaps (grown, g_array_index (scene->texts, LbBox, i)))
       return false;
   return true;
 }
@@ -269,7 +266,7 @@ lb_scene_try_text (LbScene *scene,
   if (!lb_scene_is_free (scene, (LbBox){ left, top, shaped.width, shaped.height },
                          (is_scale ? 0.5 : 2) * scene->style.scale))
     return false;
-  lb_scene_put_text (scene, layer, shaped, left, top, colour, is_scale);
+  lb_scene_put_text (scene, layer, shaped, left, top, colour);
   return true;
 }
 

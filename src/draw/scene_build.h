@@ -63,13 +63,6 @@ typedef struct
   guint64 key;
 } LbTile;
 
-/* Text that stands somewhere; kept so that nothing else is put on it, and for the tests. */
-typedef struct
-{
-  LbBox box;
-  bool is_scale; /* belongs to a scale */
-} LbTextBox;
-
 typedef enum
 {
   LB_SCENE_SIDE_VIEW,
@@ -104,7 +97,7 @@ struct LbScene
   GArray *ops;
   GArray *items;
   GArray *tiles;
-  GArray *texts; /* LbTextBox */
+  GArray *texts; /* LbBox: places taken by words or things */
   GArray *lines; /* LbBox: short pieces of lines that labels keep off if they can */
   guint64 background_key;
   bool is_crowded;         /* more leaders than labels have room for away from lines */
@@ -141,11 +134,12 @@ void lb_scene_line (
 LbText lb_scene_text (LbScene *scene, LbFont font, const char *text);
 
 /* Puts text with its top left corner at (x, y) and marks the place as taken. */
-void lb_scene_put_text (
-    LbScene *scene, LbLayer layer, LbText text, double x, double y, LbColour colour, bool is_scale);
+void
+lb_scene_put_text (LbScene *scene, LbLayer layer, LbText text, double x, double y, LbColour colour);
 
 /* Puts text so that `align_x`, `align_y` (0 left/top to 1 right/bottom) of it is at (x, y), unless
- * it would leave the picture or cover other text. Returns whether it was put. */
+ * it would leave the picture or cover other text. The numbers of a scale may stand closer. Returns
+ * whether it was put. */
 bool lb_scene_try_text (LbScene *scene,
                         LbLayer layer,
                         LbFont font,

@@ -211,7 +211,7 @@ add_markers (LbScene *scene, const Marker *markers, size_t n)
 
       if (*markers[i].sign.text && !is_covered (markers, n, i, box)
           && lb_scene_is_free (scene, box, 0))
-        lb_scene_put_text (scene, LB_LAYER_FOREGROUND, sign, box.x, box.y, LB_COLOUR_CARD, false);
+        lb_scene_put_text (scene, LB_LAYER_FOREGROUND, sign, box.x, box.y, LB_COLOUR_CARD);
     }
   for (size_t i = 0; i < n; i++)
     lb_scene_take (scene, marker_box (&markers[i]));
