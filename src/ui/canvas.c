@@ -14,6 +14,10 @@
  * only cut it short, and laying out the words costs as much as a frame. */
 #define DESCRIBE_DELAY_MS 150
 
+/* Rectangles repainted at most. */
+#define SIDE_VIEW_BOXES 5
+#define BED_STRIP_BOXES 3
+
 struct _LbCanvas
 {
   GtkWidget parent;
@@ -26,6 +30,7 @@ struct _LbCanvas
   double scene_time; /* us */
   LbNodeCache *cache;
   LbDocument *document; /* the labels stand for; only compared */
+  LbTheme theme;        /* of what the cache holds */
   guint describe_id;
   double drag_x, drag_y; /* of the drag so far */
 };
@@ -97,9 +102,14 @@ lb_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   LbCanvas *self = LB_CANVAS (widget);
   LbScene *scene = ensure_scene (self);
 
-  if (scene)
-    lb_node_cache_snapshot (self->cache, snapshot, scene, self->scene_width, self->scene_height,
-                            gtk_widget_get_scale_factor (widget));
+  if (!scene)
+    return;
+  /* What is kept must not keep the colours of another theme. */
+  if (lb_viewport_get_style (self->viewport)->theme != self->theme)
+    lb_node_cache_clear (self->cache);
+  self->theme = lb_viewport_get_style (self->viewport)->theme;
+  lb_node_cache_snapshot (self->cache, snapshot, scene, self->scene_width, self->scene_height,
+                          gtk_widget_get_scale_factor (widget));
 }
 
 static gboolean
@@ -212,7 +222,6 @@ static void
 lb_canvas_init (LbCanvas *self)
 {
   self->context = lb_draw_context_new ();
-  self->cache = lb_node_cache_new ();
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
 }
 
@@ -222,6 +231,7 @@ lb_canvas_new (LbCanvasKind kind, LbSession *session, LbViewport *viewport)
   LbCanvas *self = g_object_new (LB_TYPE_CANVAS, NULL);
 
   self->kind = kind;
+  self->cache = lb_node_cache_new (kind == LB_CANVAS_SIDE_VIEW ? SIDE_VIEW_BOXES : BED_STRIP_BOXES);
   self->session = g_object_ref (session);
   self->viewport = g_object_ref (viewport);
   add_controllers (self);

@@ -1,43 +1,46 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "node_cache.h"
 
-/* A place in the list of tile nodes. GTK compares the lists of two frames place by place, so a tile
- * that stays must stay at its place, whatever comes and goes before it. */
+#include <math.h>
+
+#include "damage.h"
+
+/* Side of a cell, drawing units. */
+#define CELL 112
+#define HASH_FACTOR G_GUINT64_CONSTANT (0x100000001b3)
+
 typedef struct
 {
-  LbBox bounds;
-  guint64 key;
-  GskRenderNode *node; /* NULL: a free place */
-  gboolean kept;       /* used by the scene at hand */
-} Slot;
+  guint64 key;         /* of what it shows */
+  guint64 next_key;    /* of what it shall show */
+  GskRenderNode *node; /* NULL: not painted yet */
+} Cell;
 
 struct LbNodeCache
 {
-  GskRenderNode *background;
+  cairo_surface_t *background; /* NULL: not painted yet */
   guint64 background_key;
   int width, height, scale_factor;
-  GArray *slots;
-  GskRenderNode *nothing; /* fills free places */
-  gsize n_painted, n_tiles;
-  guint n_backgrounds;
+  int columns, rows;
+  gsize most_boxes;
+  GArray *cells; /* row by row */
+  LbNodeCounts counts;
 };
 
 static void
-clear_slot (gpointer data)
+clear_cell (gpointer data)
 {
-  Slot *slot = data;
-
-  g_clear_pointer (&slot->node, gsk_render_node_unref);
+  g_clear_pointer (&((Cell *) data)->node, gsk_render_node_unref);
 }
 
 LbNodeCache *
-lb_node_cache_new (void)
+lb_node_cache_new (gsize most_boxes)
 {
   LbNodeCache *self = g_new0 (LbNodeCache, 1);
 
-  self->slots = g_array_new (FALSE, TRUE, sizeof (Slot));
-  g_array_set_clear_func (self->slots, clear_slot);
-  self->nothing = gsk_cairo_node_new (graphene_rect_zero ());
+  self->most_boxes = MAX (most_boxes, 1);
+  self->cells = g_array_new (FALSE, TRUE, sizeof (Cell));
+  g_array_set_clear_func (self->cells, clear_cell);
   return self;
 }
 
@@ -47,140 +50,170 @@ lb_node_cache_free (LbNodeCache *self)
   if (!self)
     return;
   lb_node_cache_clear (self);
-  g_array_unref (self->slots);
-  gsk_render_node_unref (self->nothing);
+  g_array_unref (self->cells);
   g_free (self);
 }
 
 void
 lb_node_cache_clear (LbNodeCache *self)
 {
-  g_clear_pointer (&self->background, gsk_render_node_unref);
-  g_array_set_size (self->slots, 0);
+  g_clear_pointer (&self->background, cairo_surface_destroy);
+  g_array_set_size (self->cells, 0);
+  self->width = self->height = 0;
 }
 
-static GskRenderNode *
-paint_background (const LbScene *scene, int width, int height, int scale_factor)
+static void
+resize (LbNodeCache *self, int width, int height, int scale_factor)
 {
-  cairo_surface_t *surface =
-      cairo_image_surface_create (CAIRO_FORMAT_RGB24, width * scale_factor, height * scale_factor);
-  GskRenderNode *node;
+  lb_node_cache_clear (self);
+  self->width = width;
+  self->height = height;
+  self->scale_factor = scale_factor;
+  self->columns = 1 + (width - 1) / CELL;
+  self->rows = 1 + (height - 1) / CELL;
+  g_array_set_size (self->cells, (guint) (self->columns * self->rows));
+}
+
+static void
+paint_background (LbNodeCache *self, const LbScene *scene)
+{
   cairo_t *cr;
 
-  cairo_surface_set_device_scale (surface, scale_factor, scale_factor);
-  cr = cairo_create (surface);
+  g_clear_pointer (&self->background, cairo_surface_destroy);
+  self->background = cairo_image_surface_create (
+      CAIRO_FORMAT_RGB24, self->width * self->scale_factor, self->height * self->scale_factor);
+  cairo_surface_set_device_scale (self->background, self->scale_factor, self->scale_factor);
+  cr = cairo_create (self->background);
   lb_scene_paint (scene, cr, LB_LAYER_BACKGROUND);
   cairo_destroy (cr);
+  self->background_key = lb_scene_background_key (scene);
+  self->counts.backgrounds++;
+}
 
-  node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, width, height));
-  cr = gsk_cairo_node_get_draw_context (node);
-  cairo_set_source_surface (cr, surface, 0, 0);
+/* ---- Which cells a tile lies in ---- */
+
+typedef struct
+{
+  int column, last_column, row, last_row;
+} Span;
+
+static Span
+span_of (LbNodeCache *self, const LbBox *box)
+{
+  return (Span){
+    CLAMP ((int) floor (box->x / CELL), 0, self->columns - 1),
+    CLAMP ((int) ceil ((box->x + box->width) / CELL) - 1, 0, self->columns - 1),
+    CLAMP ((int) floor (box->y / CELL), 0, self->rows - 1),
+    CLAMP ((int) ceil ((box->y + box->height) / CELL) - 1, 0, self->rows - 1),
+  };
+}
+
+static guint64
+mixed (guint64 key, guint64 more)
+{
+  return (key ^ more) * HASH_FACTOR;
+}
+
+/* Of a tile: what it shows, and where. */
+static guint64
+tile_key (const LbScene *scene, gsize tile, const LbBox *box)
+{
+  guint64 key = lb_scene_tile_key (scene, tile);
+
+  key = mixed (key, (guint64) (gint64) box->x);
+  key = mixed (key, (guint64) (gint64) box->y);
+  key = mixed (key, (guint64) (gint64) box->width);
+  return mixed (key, (guint64) (gint64) box->height);
+}
+
+static void
+key_cells (LbNodeCache *self, const LbScene *scene)
+{
+  for (guint i = 0; i < self->cells->len; i++)
+    g_array_index (self->cells, Cell, i).next_key = self->background_key;
+  for (gsize t = 0; t < lb_scene_n_tiles (scene); t++)
+    {
+      LbBox box = lb_scene_tile_bounds (scene, t);
+      Span span = span_of (self, &box);
+      guint64 key = tile_key (scene, t, &box);
+
+      for (int r = span.row; r <= span.last_row; r++)
+        for (int c = span.column; c <= span.last_column; c++)
+          {
+            Cell *cell = &g_array_index (self->cells, Cell, r * self->columns + c);
+
+            cell->next_key = mixed (cell->next_key, key);
+          }
+    }
+}
+
+/* ---- Painting ---- */
+
+static void
+paint_tiles (const LbScene *scene, cairo_t *cr, const LbBox *cell)
+{
+  for (gsize t = 0; t < lb_scene_n_tiles (scene); t++)
+    {
+      LbBox box = lb_scene_tile_bounds (scene, t);
+
+      if (box.x < cell->x + cell->width && box.x + box.width > cell->x
+          && box.y < cell->y + cell->height && box.y + box.height > cell->y)
+        lb_scene_paint_tile (scene, cr, t);
+    }
+}
+
+static void
+paint_cell (LbNodeCache *self, const LbScene *scene, int column, int row)
+{
+  Cell *cell = &g_array_index (self->cells, Cell, row * self->columns + column);
+  int x = column * CELL, y = row * CELL;
+  LbBox box = { x, y, MIN (CELL, self->width - x), MIN (CELL, self->height - y) };
+  cairo_t *cr;
+
+  clear_cell (cell);
+  cell->node = gsk_cairo_node_new (
+      &GRAPHENE_RECT_INIT ((float) box.x, (float) box.y, (float) box.width, (float) box.height));
+  cr = gsk_cairo_node_get_draw_context (cell->node);
+  cairo_set_source_surface (cr, self->background, 0, 0);
   /* Pixel for pixel: no smoothing is wanted, and none is paid for. */
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
-  cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
   cairo_paint (cr);
+  paint_tiles (scene, cr, &box);
   cairo_destroy (cr);
-  cairo_surface_destroy (surface);
-  return node;
-}
-
-static GskRenderNode *
-paint_tile (const LbScene *scene, gsize tile, const LbBox *bounds)
-{
-  GskRenderNode *node = gsk_cairo_node_new (
-      &GRAPHENE_RECT_INIT (bounds->x, bounds->y, bounds->width, bounds->height));
-  cairo_t *cr = gsk_cairo_node_get_draw_context (node);
-
-  lb_scene_paint_tile (scene, cr, tile);
-  cairo_destroy (cr);
-  return node;
-}
-
-static gboolean
-same_box (const LbBox *a, const LbBox *b)
-{
-  return a->x == b->x && a->y == b->y && a->width == b->width && a->height == b->height;
-}
-
-/* Marks the place that already shows the tile. */
-static gboolean
-keep_slot (LbNodeCache *self, const LbBox *bounds, guint64 key)
-{
-  for (guint i = 0; i < self->slots->len; i++)
-    {
-      Slot *slot = &g_array_index (self->slots, Slot, i);
-
-      if (slot->node && !slot->kept && slot->key == key && same_box (&slot->bounds, bounds))
-        {
-          slot->kept = TRUE;
-          return TRUE;
-        }
-    }
-  return FALSE;
-}
-
-static Slot *
-free_slot (LbNodeCache *self)
-{
-  for (guint i = 0; i < self->slots->len; i++)
-    {
-      Slot *slot = &g_array_index (self->slots, Slot, i);
-
-      if (!slot->node)
-        return slot;
-    }
-  g_array_set_size (self->slots, self->slots->len + 1);
-  return &g_array_index (self->slots, Slot, self->slots->len - 1);
-}
-
-/* Brings the places in line with the tiles of `scene`. */
-static void
-update_slots (LbNodeCache *self, const LbScene *scene)
-{
-  gsize n = lb_scene_n_tiles (scene);
-  g_autofree gboolean *shown = g_new0 (gboolean, n);
-
-  for (guint i = 0; i < self->slots->len; i++)
-    g_array_index (self->slots, Slot, i).kept = FALSE;
-  for (gsize t = 0; t < n; t++)
-    {
-      LbBox bounds = lb_scene_tile_bounds (scene, t);
-
-      shown[t] = keep_slot (self, &bounds, lb_scene_tile_key (scene, t));
-    }
-  for (guint i = 0; i < self->slots->len; i++)
-    if (!g_array_index (self->slots, Slot, i).kept)
-      clear_slot (&g_array_index (self->slots, Slot, i));
-
-  self->n_tiles = n;
-  self->n_painted = 0;
-  for (gsize t = 0; t < n; t++)
-    if (!shown[t])
-      {
-        LbBox bounds = lb_scene_tile_bounds (scene, t);
-
-        *free_slot (self) =
-            (Slot){ bounds, lb_scene_tile_key (scene, t), paint_tile (scene, t, &bounds), TRUE };
-        self->n_painted++;
-      }
+  cell->key = cell->next_key;
+  self->counts.painted++;
+  self->counts.painted_area += box.width * box.height;
 }
 
 static void
-append_slots (LbNodeCache *self, GtkSnapshot *snapshot)
+paint_changed_cells (LbNodeCache *self, const LbScene *scene)
 {
-  guint n = self->slots->len;
-  g_autofree GskRenderNode **nodes = g_new (GskRenderNode *, n);
+  g_autofree gboolean *changed = g_new (gboolean, self->cells->len);
+  g_autofree LbCellBox *boxes = g_new (LbCellBox, self->most_boxes);
+  gsize n;
+
+  for (guint i = 0; i < self->cells->len; i++)
+    {
+      const Cell *cell = &g_array_index (self->cells, Cell, i);
+
+      changed[i] = !cell->node || cell->key != cell->next_key;
+    }
+  n = lb_damage_cover (changed, self->columns, self->rows, self->most_boxes, boxes);
+  for (gsize i = 0; i < n; i++)
+    for (int r = boxes[i].row; r < boxes[i].row + boxes[i].rows; r++)
+      for (int c = boxes[i].column; c < boxes[i].column + boxes[i].columns; c++)
+        paint_cell (self, scene, c, r);
+}
+
+static void
+append_cells (LbNodeCache *self, GtkSnapshot *snapshot)
+{
+  g_autofree GskRenderNode **nodes = g_new (GskRenderNode *, self->cells->len);
   GskRenderNode *container;
 
-  if (n == 0)
-    return;
-  for (guint i = 0; i < n; i++)
-    {
-      Slot *slot = &g_array_index (self->slots, Slot, i);
-
-      nodes[i] = slot->node ? slot->node : self->nothing;
-    }
-  container = gsk_container_node_new (nodes, n);
+  for (guint i = 0; i < self->cells->len; i++)
+    nodes[i] = g_array_index (self->cells, Cell, i).node;
+  container = gsk_container_node_new (nodes, self->cells->len);
   gtk_snapshot_append_node (snapshot, container);
   gsk_render_node_unref (container);
 }
@@ -193,33 +226,23 @@ lb_node_cache_snapshot (LbNodeCache *self,
                         int height,
                         int scale_factor)
 {
-  guint64 key = lb_scene_background_key (scene);
+  if (width < 1 || height < 1)
+    return;
+  if (width != self->width || height != self->height || scale_factor != self->scale_factor)
+    resize (self, width, height, scale_factor);
+  if (!self->background || self->background_key != lb_scene_background_key (scene))
+    paint_background (self, scene);
 
-  if (!self->background || key != self->background_key || width != self->width
-      || height != self->height || scale_factor != self->scale_factor)
-    {
-      g_clear_pointer (&self->background, gsk_render_node_unref);
-      self->background = paint_background (scene, width, height, scale_factor);
-      self->background_key = key;
-      self->width = width;
-      self->height = height;
-      self->scale_factor = scale_factor;
-      self->n_backgrounds++;
-    }
-  gtk_snapshot_append_node (snapshot, self->background);
-  update_slots (self, scene);
-  append_slots (self, snapshot);
+  key_cells (self, scene);
+  self->counts.cells = self->cells->len;
+  self->counts.painted = 0;
+  self->counts.painted_area = 0;
+  paint_changed_cells (self, scene);
+  append_cells (self, snapshot);
 }
 
-void
-lb_node_cache_get_counts (LbNodeCache *self, gsize *painted, gsize *tiles)
+LbNodeCounts
+lb_node_cache_get_counts (LbNodeCache *self)
 {
-  *painted = self->n_painted;
-  *tiles = self->n_tiles;
-}
-
-guint
-lb_node_cache_get_n_backgrounds (LbNodeCache *self)
-{
-  return self->n_backgrounds;
+  return self->counts;
 }

@@ -6,10 +6,12 @@
 #include <glib/gi18n.h>
 
 #include "caution_list.h"
+#include "flat.h"
 
 #define SENTENCE_LINES 5
-/* A note no longer than this stands behind its value, a longer one below it. */
-#define SHORT_NOTE 16
+/* A note stands behind its value where there is room: with a label and a note of no more characters
+ * than this. Elsewhere it stands below, so that it is never cut off. */
+#define ROOM_FOR_NOTE 24
 
 /* The widgets of one row. */
 typedef struct
@@ -107,6 +109,7 @@ make_section (LbReadingsPage *self, const LbReadingsSection *section)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
 
+  /* Its distance to the next is inside it, so that what is repainted of both is one rectangle. */
   gtk_widget_add_css_class (box, "readings");
   gtk_box_append (GTK_BOX (box), make_title (section->title));
   for (gsize r = 0; r < section->n_rows; r++)
@@ -123,14 +126,17 @@ rebuild (LbReadingsPage *self, const LbReadingsTable *table)
     gtk_box_remove (GTK_BOX (self->sections), child);
   g_array_set_size (self->rows, 0);
   for (gsize s = 0; s < table->n_sections; s++)
-    gtk_box_append (GTK_BOX (self->sections), make_section (self, &table->sections[s]));
+    gtk_box_append (GTK_BOX (self->sections),
+                    lb_flat_new (make_section (self, &table->sections[s])));
 }
 
 static void
 show_row (const Row *row, const LbReadingsRow *reading)
 {
   gboolean noted = reading->note && *reading->note;
-  gboolean below = noted && g_utf8_strlen (reading->note, -1) > SHORT_NOTE;
+  gboolean below =
+      noted
+      && g_utf8_strlen (reading->label, -1) + g_utf8_strlen (reading->note, -1) > ROOM_FOR_NOTE;
   g_autofree char *text =
       noted && !below ? g_strdup_printf ("%s · %s", reading->value, reading->note) : NULL;
 
@@ -203,7 +209,7 @@ make_scroller (LbReadingsPage *self)
 {
   GtkWidget *scroller = gtk_scrolled_window_new ();
 
-  self->sections = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  self->sections = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_widget_add_css_class (self->sections, "sections");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
@@ -231,7 +237,7 @@ lb_readings_page_init (LbReadingsPage *self)
   gtk_inscription_set_text_overflow (GTK_INSCRIPTION (self->sentence),
                                      GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
   gtk_widget_add_css_class (self->sentence, "sentence");
-  gtk_widget_set_parent (self->sentence, GTK_WIDGET (self));
+  gtk_widget_set_parent (lb_flat_new (self->sentence), GTK_WIDGET (self));
 
   gtk_widget_set_parent (make_scroller (self), GTK_WIDGET (self));
 

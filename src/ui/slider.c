@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "field_entry.h"
+#include "flat.h"
 
 /* Key presses further apart than this are steps of their own in the history. */
 #define GESTURE_PAUSE_MS 1000
@@ -270,6 +271,7 @@ lb_slider_class_init (LbSliderClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lb_slider_dispose;
   widget_class->grab_focus = lb_slider_grab_focus;
+  widget_class->snapshot = lb_flat_snapshot_children;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbslider");
 }

@@ -146,7 +146,9 @@ word_button (GtkWidget *button, const char *format, const char *plain, const cha
 {
   g_autofree char *text = label ? g_strdup_printf (format, label) : NULL;
 
-  gtk_widget_set_tooltip_text (button, text ? text : plain);
+  /* Setting a tooltip asks the display where the pointer is; not at every move of a slider. */
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (button), text ? text : plain) != 0)
+    gtk_widget_set_tooltip_text (button, text ? text : plain);
 }
 
 void

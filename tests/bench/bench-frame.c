@@ -2,17 +2,22 @@
 /* What a frame of the window costs while a slider moves, and how long the program takes to its
  * first frame. Prints figures and asserts nothing.
  *
+ * The processor time of the window's own thread is given beside the time on the clock: on a machine
+ * that does other things too it is the steadier figure.
+ *
  * A frame is all from "before-paint" to "after-paint" of GTK's frame clock: the change of the
  * document, the solve, readings and sentence, laying out, and painting. The slider is moved from a
  * tick callback, which runs inside that.
  *
- *   bench-frame            all figures
- *   bench-frame --child    (for itself) one start; prints the time to the first frame */
+ *   bench-frame               all figures
+ *   bench-frame WIDTH HEIGHT  frames of a window of that size
+ *   bench-frame --child       (for itself) one start; prints the time to the first frame */
 #include <gtk/gtk.h>
 
 #include <locale.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 
 #include "application.h"
 #include "window.h"
@@ -40,10 +45,23 @@ typedef struct
   int n;     /* frames measured */
   int stale; /* frames that showed an older answer than the slider's */
   gint64 start;
+  double cpu_start;
   double times[FRAMES]; /* us */
+  double cpu[FRAMES];   /* us */
   double solve[FRAMES]; /* us */
+  double part[FRAMES];  /* of the drawings' area painted anew */
+  guint backgrounds;    /* painted before */
   gboolean done;
 } Run;
+
+static double
+thread_time (void)
+{
+  struct timespec now;
+
+  clock_gettime (CLOCK_THREAD_CPUTIME_ID, &now);
+  return 1e6 * (double) now.tv_sec + 1e-3 * (double) now.tv_nsec;
+}
 
 /* Down and up the whole range, and never twice the same place. */
 static double
@@ -73,6 +91,36 @@ static void
 before_paint_cb (Run *run)
 {
   run->start = g_get_monotonic_time ();
+  run->cpu_start = thread_time ();
+}
+
+static double
+painted_part (LbWindow *window)
+{
+  LbDrawings *drawings = lb_window_get_drawings (window);
+  LbCanvas *canvases[] = { lb_drawings_get_side_view (drawings),
+                           lb_drawings_get_bed_strip (drawings) };
+  double area = 0, painted = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (canvases); i++)
+    {
+      GtkWidget *widget = GTK_WIDGET (canvases[i]);
+
+      area += (double) gtk_widget_get_width (widget) * gtk_widget_get_height (widget);
+      painted += lb_node_cache_get_counts (lb_canvas_get_cache (canvases[i])).painted_area;
+    }
+  return painted / area;
+}
+
+static guint
+backgrounds_painted (LbWindow *window)
+{
+  LbDrawings *drawings = lb_window_get_drawings (window);
+  LbNodeCache *side_view = lb_canvas_get_cache (lb_drawings_get_side_view (drawings));
+  LbNodeCache *bed_strip = lb_canvas_get_cache (lb_drawings_get_bed_strip (drawings));
+
+  return lb_node_cache_get_counts (side_view).backgrounds
+         + lb_node_cache_get_counts (bed_strip).backgrounds;
 }
 
 static void
@@ -84,7 +132,9 @@ after_paint_cb (Run *run)
   if (run->done || run->frame <= WARM_UP)
     return;
   run->times[run->n] = (double) (g_get_monotonic_time () - run->start);
+  run->cpu[run->n] = thread_time () - run->cpu_start;
   run->solve[run->n] = result ? lb_result_get_solve_time (result) : 0;
+  run->part[run->n] = painted_part (run->window);
   run->stale += !result
                 || !lb_setup_equal (lb_result_get_setup (result),
                                     lb_document_get_setup (lb_session_get_document (session)));
@@ -96,12 +146,18 @@ static void
 print_run (const char *name, Run *run)
 {
   qsort (run->times, FRAMES, sizeof run->times[0], compare_doubles);
+  qsort (run->cpu, FRAMES, sizeof run->cpu[0], compare_doubles);
   qsort (run->solve, FRAMES, sizeof run->solve[0], compare_doubles);
+  qsort (run->part, FRAMES, sizeof run->part[0], compare_doubles);
   g_print (
-      "  %-12s frame median %6.2f ms   p95 %6.2f ms   worst %6.2f ms   solve median %6.3f ms   "
-      "older answer shown in %d of %d frames\n",
+      "  %-11s frame: median %6.2f, p95 %6.2f ms; processor: median %6.2f, p95 %6.2f ms; "
+      "solve: median %.3f ms\n"
+      "              painted anew: median %.0f %% of the drawings, backgrounds %u times; older "
+      "answer shown in %d of %d frames\n",
       name, run->times[FRAMES / 2] / 1000, run->times[FRAMES * 95 / 100] / 1000,
-      run->times[FRAMES - 1] / 1000, run->solve[FRAMES / 2] / 1000, run->stale, FRAMES);
+      run->cpu[FRAMES / 2] / 1000, run->cpu[FRAMES * 95 / 100] / 1000,
+      run->solve[FRAMES / 2] / 1000, 100 * run->part[FRAMES / 2],
+      backgrounds_painted (run->window) - run->backgrounds, run->stale, FRAMES);
 }
 
 static void
@@ -114,6 +170,7 @@ move_slider (LbWindow *window, const char *name, LbSlider *slider)
 
   run->window = window;
   run->adjustment = gtk_range_get_adjustment (range);
+  run->backgrounds = backgrounds_painted (window);
   old = gtk_adjustment_get_value (run->adjustment);
   g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (before_paint_cb), run);
   g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (after_paint_cb), run);
@@ -223,7 +280,8 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "");
   if (argc > 1 && strcmp (argv[1], "--child") == 0)
     return child ();
-  bench_start (argv[0]);
+  if (argc < 3)
+    bench_start (argv[0]);
   if (!gtk_init_check ())
     {
       g_print ("no display\n");
@@ -235,6 +293,11 @@ main (int argc, char **argv)
   g_application_hold (G_APPLICATION (application));
   g_print ("renderer %s, segments and mesh as the window has them\n",
            g_getenv ("GSK_RENDERER") ? g_getenv ("GSK_RENDERER") : "by default");
+  if (argc == 3)
+    {
+      bench_window (application, atoi (argv[1]), atoi (argv[2]));
+      return 0;
+    }
   bench_window (application, 1280, 800);
   bench_window (application, 3840, 2160);
   return 0;

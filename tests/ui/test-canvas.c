@@ -120,57 +120,72 @@ static void
 a_frame_without_change_paints_nothing_anew (void **state)
 {
   LbNodeCache *cache = lb_canvas_get_cache (side_view ());
-  gsize painted, tiles;
+  LbNodeCounts counts;
 
   set_current (1.21);
   gtk_widget_queue_draw (GTK_WIDGET (side_view ()));
   harness_frame (GTK_WIDGET (window));
-  lb_node_cache_get_counts (cache, &painted, &tiles);
-  assert_true (tiles > 0);
-  assert_int_equal (painted, 0);
+  counts = lb_node_cache_get_counts (cache);
+  assert_true (counts.cells > 0);
+  assert_int_equal (counts.painted, 0);
 }
 
 static void
-a_small_change_keeps_background_and_most_tiles (void **state)
+a_small_change_keeps_background_and_most_cells (void **state)
 {
   LbNodeCache *cache = lb_canvas_get_cache (side_view ());
   guint backgrounds;
-  gsize painted, tiles;
+  LbNodeCounts counts;
 
   set_current (1.20);
-  backgrounds = lb_node_cache_get_n_backgrounds (cache);
+  backgrounds = lb_node_cache_get_counts (cache).backgrounds;
   /* Weight in hand: the river stays as it is, only the rig moves. */
   lb_session_set_value (session (), lb_field ("weight.mass_kg"), 0,
                         1.001 * lb_session_get_value (session (), lb_field ("weight.mass_kg"), 0),
                         0);
   harness_frame (GTK_WIDGET (window));
-  lb_node_cache_get_counts (cache, &painted, &tiles);
-  assert_int_equal (lb_node_cache_get_n_backgrounds (cache), backgrounds);
-  assert_true (painted > 0);
-  assert_true (painted <= tiles);
+  counts = lb_node_cache_get_counts (cache);
+  assert_int_equal (lb_node_cache_get_counts (cache).backgrounds, backgrounds);
+  assert_true (counts.painted > 0);
+  assert_true (counts.painted < counts.cells);
 }
 
+/* What the window shows now is what it would show if all were painted anew. */
 static void
-what_is_kept_looks_like_what_is_painted_anew (void **state)
+compare_with_all_painted_anew (const char *name)
 {
   int width, height, again_width, again_height;
-  g_autofree guchar *kept = NULL;
+  g_autofree char *anew_name = g_strconcat (name, "-anew", NULL);
+  g_autofree guchar *kept = harness_picture (window, name, 1, &width, &height);
   g_autofree guchar *anew = NULL;
   gsize different = 0;
 
-  for (int i = 0; i < 10; i++)
-    set_current (1.0 + 0.05 * i);
-  kept = harness_picture (window, "kept", 1, &width, &height);
   lb_node_cache_clear (lb_canvas_get_cache (side_view ()));
   lb_node_cache_clear (lb_canvas_get_cache (bed_strip ()));
   gtk_widget_queue_draw (GTK_WIDGET (side_view ()));
   gtk_widget_queue_draw (GTK_WIDGET (bed_strip ()));
-  anew = harness_picture (window, "anew", 1, &again_width, &again_height);
+  anew = harness_picture (window, anew_name, 1, &again_width, &again_height);
   assert_int_equal (width, again_width);
   assert_int_equal (height, again_height);
   for (gsize i = 0; i < (gsize) width * (gsize) height; i++)
     different += memcmp (kept + 4 * i, anew + 4 * i, 4) != 0;
   assert_int_equal (different, 0);
+}
+
+static void
+what_is_kept_looks_like_what_is_painted_anew (void **state)
+{
+  for (int i = 0; i < 10; i++)
+    set_current (1.0 + 0.05 * i);
+  compare_with_all_painted_anew ("kept");
+}
+
+static void
+nothing_of_another_theme_is_kept (void **state)
+{
+  g_object_set (lb_session_get_preferences (session ()), "theme", "dark", NULL);
+  harness_pause (300);
+  compare_with_all_painted_anew ("kept-dark");
 }
 
 static void
@@ -218,8 +233,9 @@ main (void)
     TEST (the_pointer_finds_the_weight),
     TEST (the_pointer_finds_each_lure),
     TEST (a_frame_without_change_paints_nothing_anew),
-    TEST (a_small_change_keeps_background_and_most_tiles),
+    TEST (a_small_change_keeps_background_and_most_cells),
     TEST (what_is_kept_looks_like_what_is_painted_anew),
+    TEST (nothing_of_another_theme_is_kept),
     TEST (zoom_and_fit),
     TEST (the_view_holds_the_rig_for_every_current),
 #undef TEST
