@@ -5,6 +5,10 @@
 
 #include "steffen.h"
 
+/* Beyond its first and last point the bed levels out over this length, m: a corner there would be a
+ * place where a weight that slides down to it finds no rest. */
+#define LEVELLING 1.0
+
 void
 lb_bed_init (LbBed *bed, const LbRiver *river)
 {
@@ -24,11 +28,34 @@ lb_bed_init (LbBed *bed, const LbRiver *river)
   lb_steffen_slopes (n, bed->x, bed->depth, bed->slope);
 }
 
+/* The bed at `distance` beyond a last point, outwards, where it is `depth` deep and goes on with
+ * `slope`. It never rises to more than half that depth. */
+static LbBedPoint
+level_out (double depth, double slope, double distance)
+{
+  double reach = fabs (slope) * LEVELLING > depth ? depth / fabs (slope) : LEVELLING;
+
+  if (distance >= reach)
+    return (LbBedPoint){ depth + 0.5 * slope * reach, 0, 0 };
+  double left = 1 - distance / reach;
+  return (LbBedPoint){ depth + 0.5 * slope * distance * (1 + left), slope * left, -slope / reach };
+}
+
 LbBedPoint
 lb_bed_at (const LbBed *bed, double x)
 {
-  if (bed->n == 1)
+  size_t last = bed->n - 1;
+
+  if (last == 0)
     return (LbBedPoint){ bed->depth[0], 0, 0 };
+  if (x >= bed->x[last])
+    return level_out (bed->depth[last], bed->slope[last], x - bed->x[last]);
+  if (x <= bed->x[0])
+    {
+      LbBedPoint at = level_out (bed->depth[0], -bed->slope[0], bed->x[0] - x);
+      at.slope = -at.slope;
+      return at;
+    }
 
   LbSteffenPoint at = lb_steffen_at (bed->n, bed->x, bed->depth, bed->slope, x);
   return (LbBedPoint){ at.value, at.slope, at.bend };

@@ -22,7 +22,7 @@ typedef struct
 
 /* Prepares the bed of `river`. The curve through the points is Steffen's (1990, Astron. Astrophys.
  * 239, 443): once differentiable, and between two points never outside their depths. Beyond the
- * first and the last point the depth is held. */
+ * first and the last point the bed levels out over a metre and is then held. */
 void lb_bed_init (LbBed *bed, const LbRiver *river);
 
 /* The bed under `x` (m, downstream, on the axis of the surveyed points). */

@@ -103,16 +103,41 @@ held_straight (const double *x, const double *y, size_t n, double at)
   return y[0] + (y[1] - y[0]) * (at - x[0]) / (x[1] - x[0]);
 }
 
+/* How the bed goes on outwards beyond its last point: its slope falls to 0 over a metre, or sooner
+ * where it would rise to more than half the depth. Integral and value of that slope. */
+static double
+levelled (double depth, double slope, double distance, bool value)
+{
+  double reach = slope == 0 ? 1 : GSL_MIN_DBL (1, depth / fabs (slope));
+  double d = GSL_MIN_DBL (distance, reach);
+
+  return value ? slope * (1 - d / reach) : depth + slope * (d - d * d / (2 * reach));
+}
+
+static double
+end_slope (const LbRiver *r, size_t a, size_t b)
+{
+  /* Steffen's curve starts with the slope of its first chord. */
+  return (r->bed_depth[b] - r->bed_depth[a]) / (r->bed_x[b] - r->bed_x[a]);
+}
+
 double
 oracle_bed_depth (const OracleRiver *river, double x)
 {
   const LbRiver *r = &river->setup->river;
+  size_t n = r->n_bed_points;
 
+  if (n == 0)
+    return r->depth;
+  if (n == 1)
+    return r->bed_depth[0];
+  if (x < r->bed_x[0])
+    return levelled (r->bed_depth[0], -end_slope (r, 0, 1), r->bed_x[0] - x, false);
+  if (x > r->bed_x[n - 1])
+    return levelled (r->bed_depth[n - 1], end_slope (r, n - 2, n - 1), x - r->bed_x[n - 1], false);
   if (river->bed != NULL)
-    return held_spline (river->bed, river->bed_accel, x);
-  if (r->n_bed_points > 0)
-    return held_straight (r->bed_x, r->bed_depth, r->n_bed_points, x);
-  return r->depth;
+    return gsl_spline_eval (river->bed, x, river->bed_accel);
+  return held_straight (r->bed_x, r->bed_depth, n, x);
 }
 
 double
@@ -121,11 +146,15 @@ oracle_bed_slope (const OracleRiver *river, double x)
   const LbRiver *r = &river->setup->river;
   size_t n = r->n_bed_points;
 
-  if (n < 2 || x < r->bed_x[0] || x > r->bed_x[n - 1])
+  if (n < 2)
     return 0;
+  if (x < r->bed_x[0])
+    return -levelled (r->bed_depth[0], -end_slope (r, 0, 1), r->bed_x[0] - x, true);
+  if (x > r->bed_x[n - 1])
+    return levelled (r->bed_depth[n - 1], end_slope (r, n - 2, n - 1), x - r->bed_x[n - 1], true);
   if (river->bed != NULL)
     return gsl_spline_eval_deriv (river->bed, x, river->bed_accel);
-  return (r->bed_depth[1] - r->bed_depth[0]) / (r->bed_x[1] - r->bed_x[0]);
+  return end_slope (r, 0, 1);
 }
 
 /* The model rounds the log law off within 1 cm of the bed: a cubic that is flat at the bed. */

@@ -162,24 +162,54 @@ slope_goes_on_across_the_points (void **state)
     }
 }
 
+/* Beyond the ends the slope falls evenly to 0 within a metre, and the depth with it; from there on
+ * both are held. */
 static void
-held_beyond_the_ends (void **state)
+levels_out_beyond_the_ends (void **state)
 {
-  TestRandom random = { 2 };
-  LbRiver river = random_river (&random, 10);
-  double beyond[] = { 1e-6, 1, 1e9, INFINITY };
+  LbRiver river = lb_setup_default ().river;
+  double beyond[] = { 1, 2, 1e9, INFINITY };
   LbBed bed;
 
+  river.n_bed_points = 2;
+  river.bed_x[0] = -10;
+  river.bed_x[1] = 10;
+  river.bed_depth[0] = 4;
+  river.bed_depth[1] = 6;
   lb_bed_init (&bed, &river);
+  assert_near (lb_bed_at (&bed, -10).slope, 0.1, 1e-14);
+  assert_near (lb_bed_at (&bed, 10).slope, 0.1, 1e-14);
+  assert_near (lb_bed_at (&bed, -10.5).depth, 4 - 0.1 * (0.5 - 0.125), 1e-14);
+  assert_near (lb_bed_at (&bed, -10.5).slope, 0.05, 1e-14);
+  assert_near (lb_bed_at (&bed, -10.5).bend, 0.1, 1e-14);
+  assert_near (lb_bed_at (&bed, 10.5).depth, 6 + 0.1 * (0.5 - 0.125), 1e-14);
+  assert_near (lb_bed_at (&bed, 10.5).slope, 0.05, 1e-14);
+  assert_near (lb_bed_at (&bed, 10.5).bend, -0.1, 1e-14);
   for (int i = 0; i < 4; i++)
     {
-      LbBedPoint before = lb_bed_at (&bed, river.bed_x[0] - beyond[i]);
-      LbBedPoint after = lb_bed_at (&bed, river.bed_x[9] + beyond[i]);
-      assert_near (before.depth, river.bed_depth[0], 0);
-      assert_near (before.slope, 0, 0);
-      assert_near (after.depth, river.bed_depth[9], 0);
-      assert_near (after.slope, 0, 0);
+      assert_near (lb_bed_at (&bed, -10 - beyond[i]).depth, 3.95, 1e-14);
+      assert_near (lb_bed_at (&bed, -10 - beyond[i]).slope, 0, 0);
+      assert_near (lb_bed_at (&bed, 10 + beyond[i]).depth, 6.05, 1e-14);
+      assert_near (lb_bed_at (&bed, 10 + beyond[i]).slope, 0, 0);
     }
+}
+
+/* However steeply the last points rise, there is water beyond them. */
+static void
+stays_under_water_beyond_the_ends (void **state)
+{
+  LbRiver river = lb_setup_default ().river;
+  LbBed bed;
+
+  river.n_bed_points = 2;
+  river.bed_x[0] = 0;
+  river.bed_x[1] = 1;
+  river.bed_depth[0] = 8;
+  river.bed_depth[1] = 0.5;
+  lb_bed_init (&bed, &river);
+  for (double x = 1; x < 4; x += 0.01)
+    assert_less (0.25 - 1e-12, lb_bed_at (&bed, x).depth);
+  assert_near (lb_bed_at (&bed, 4).depth, 0.25, 1e-14);
 }
 
 int
@@ -193,7 +223,8 @@ main (void)
     cmocka_unit_test (most_points_are_taken),
     cmocka_unit_test (meets_the_points_and_stays_between),
     cmocka_unit_test (slope_goes_on_across_the_points),
-    cmocka_unit_test (held_beyond_the_ends),
+    cmocka_unit_test (levels_out_beyond_the_ends),
+    cmocka_unit_test (stays_under_water_beyond_the_ends),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);
