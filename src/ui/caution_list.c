@@ -4,7 +4,7 @@
 #include <glib/gi18n.h>
 
 /* More than this, and the list scrolls: the readings need the room too. */
-#define HEIGHT_MOST 116
+#define HEIGHT_MOST 132
 #define HEIGHT_LEAST 72
 
 struct _LbCautionList

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
+#include "current.h"
 #include "words.h"
 
 /* Adds "label: value", on a line of its own. */
@@ -109,18 +110,26 @@ add_part (GString *text,
 static void
 add_water (GString *text, LbSession *session, const LbPick *pick, const LbSetup *setup)
 {
+  LbCurrent current;
+  LbBed bed;
+
   switch (pick->kind)
     {
     case LB_PICK_SURFACE:
     case LB_PICK_CURRENT:
+      lb_current_init (&current, &setup->river);
       g_string_append (text, _ ("Current"));
       add_value (text, session, _ ("At the surface"), LB_QUANTITY_SPEED,
-                 setup->river.surface_current);
+                 lb_current_at (&current, pick->x, 0).speed);
+      if (pick->z < 0)
+        add_value (text, session, _ ("At this depth"), LB_QUANTITY_SPEED,
+                   lb_current_at (&current, pick->x, pick->z).speed);
       break;
     case LB_PICK_BED:
       g_string_append (text, _ ("Bed"));
-      add_value (text, session, _ ("Depth where the current was measured"), LB_QUANTITY_LENGTH,
-                 setup->river.depth);
+      lb_bed_init (&bed, &setup->river);
+      add_value (text, session, _ ("Depth here"), LB_QUANTITY_LENGTH,
+                 lb_bed_at (&bed, pick->x).depth);
       break;
     case LB_PICK_BOAT:
       g_string_append (text, _ ("Boat"));

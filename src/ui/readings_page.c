@@ -7,8 +7,8 @@
 
 #include "caution_list.h"
 #include "flat.h"
+#include "sentence_label.h"
 
-#define SENTENCE_LINES 5
 /* A note stands behind its value where there is room: with a label and a note of no more characters
  * than this. Elsewhere it stands below, so that it is never cut off. */
 #define ROOM_FOR_NOTE 24
@@ -27,6 +27,7 @@ struct _LbReadingsPage
   GtkWidget *sentence;
   GtkWidget *sections;
   GtkWidget *cautions;
+  LbDocument *document;   /* that the height of the sentence is for; only compared */
   LbReadingsTable *table; /* that the widgets show; NULL: none yet */
   GArray *rows;           /* Row, of all sections one after another */
 };
@@ -166,13 +167,13 @@ update_cb (LbReadingsPage *self)
   g_autofree char *sentence = lb_session_dup_sentence (self->session);
   g_autoptr (GPtrArray) cautions = lb_session_dup_cautions (self->session);
   LbReadingsTable *table = lb_session_dup_table (self->session);
+  LbDocument *document = lb_session_get_document (self->session);
 
   if (sentence)
-    {
-      set_text (GTK_INSCRIPTION (self->sentence), sentence);
-      gtk_accessible_update_property (GTK_ACCESSIBLE (self->sentence),
-                                      GTK_ACCESSIBLE_PROPERTY_LABEL, sentence, -1);
-    }
+    lb_sentence_label_set_text (LB_SENTENCE_LABEL (self->sentence), sentence);
+  if (document != self->document)
+    lb_sentence_label_settle (LB_SENTENCE_LABEL (self->sentence));
+  self->document = document;
   if (table)
     show_table (self, table);
   lb_caution_list_update (LB_CAUTION_LIST (self->cautions), cautions);
@@ -228,14 +229,7 @@ lb_readings_page_init (LbReadingsPage *self)
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   self->rows = g_array_new (FALSE, FALSE, sizeof (Row));
 
-  self->sentence = gtk_inscription_new (NULL);
-  gtk_inscription_set_min_lines (GTK_INSCRIPTION (self->sentence), SENTENCE_LINES);
-  gtk_inscription_set_nat_lines (GTK_INSCRIPTION (self->sentence), SENTENCE_LINES);
-  gtk_inscription_set_min_chars (GTK_INSCRIPTION (self->sentence), 0);
-  gtk_inscription_set_wrap_mode (GTK_INSCRIPTION (self->sentence), PANGO_WRAP_WORD_CHAR);
-  gtk_inscription_set_yalign (GTK_INSCRIPTION (self->sentence), 0);
-  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (self->sentence),
-                                     GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  self->sentence = lb_sentence_label_new ();
   gtk_widget_add_css_class (self->sentence, "sentence");
   gtk_widget_set_parent (lb_flat_new (self->sentence), GTK_WIDGET (self));
 
@@ -261,7 +255,7 @@ const char *
 lb_readings_page_get_sentence (LbReadingsPage *self)
 {
   g_return_val_if_fail (LB_IS_READINGS_PAGE (self), NULL);
-  return gtk_inscription_get_text (GTK_INSCRIPTION (self->sentence));
+  return lb_sentence_label_get_text (LB_SENTENCE_LABEL (self->sentence));
 }
 
 const char *

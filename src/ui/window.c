@@ -5,6 +5,10 @@
 
 #include "timings.h"
 
+/* Scales of the drawings from which on the letters beside them are larger, too. */
+#define LARGE_SCALE 1.3
+#define HUGE_SCALE 1.75
+
 G_DEFINE_FINAL_TYPE (LbWindow, lb_window, GTK_TYPE_APPLICATION_WINDOW)
 
 static void
@@ -88,11 +92,44 @@ size_cb (LbWindow *self)
     g_object_set (self->preferences, "window-width", width, "window-height", height, NULL);
 }
 
+/* The words beside the drawings grow with them, so that a window that fills a large screen is as
+ * readable from afar as its drawings are. */
+static gboolean
+fit_letters_cb (gpointer user_data)
+{
+  LbWindow *self = user_data;
+  GtkWidget *widget = user_data;
+  double scale = lb_style_scale_for (gtk_widget_get_width (widget), gtk_widget_get_height (widget));
+
+  self->letters_id = 0;
+  if (scale >= HUGE_SCALE)
+    gtk_widget_add_css_class (widget, "huge");
+  else
+    gtk_widget_remove_css_class (widget, "huge");
+  if (scale >= LARGE_SCALE && scale < HUGE_SCALE)
+    gtk_widget_add_css_class (widget, "large");
+  else
+    gtk_widget_remove_css_class (widget, "large");
+  return G_SOURCE_REMOVE;
+}
+
+static void
+lb_window_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  LbWindow *self = LB_WINDOW (widget);
+
+  GTK_WIDGET_CLASS (lb_window_parent_class)->size_allocate (widget, width, height, baseline);
+  /* Not from within the layout, which it changes. */
+  if (!self->letters_id)
+    self->letters_id = g_idle_add_full (GTK_PRIORITY_RESIZE, fit_letters_cb, self, NULL);
+}
+
 static void
 lb_window_dispose (GObject *object)
 {
   LbWindow *self = LB_WINDOW (object);
 
+  g_clear_handle_id (&self->letters_id, g_source_remove);
   lb_window_files_dispose (self);
   lb_window_menus_dispose (self);
   if (self->session)
@@ -110,6 +147,7 @@ lb_window_class_init (LbWindowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lb_window_dispose;
   GTK_WINDOW_CLASS (klass)->close_request = lb_window_close_request;
+  widget_class->size_allocate = lb_window_size_allocate;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/layback/Layback/window.ui");
   gtk_widget_class_bind_template_child (widget_class, LbWindow, title_label);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, recent_button);

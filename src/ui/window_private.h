@@ -43,6 +43,7 @@ struct _LbWindow
   GtkNativeDialog *chooser; /* while open */
   GtkWidget *question;      /* while open */
   guint menus_id;
+  guint letters_id;
   gboolean closing; /* the question was answered: close without asking */
 };
 
