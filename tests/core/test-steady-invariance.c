@@ -226,9 +226,9 @@ scale_setup (LbSetup *s, double length, double mass)
 
 /* The same river and rig in units of 0.8 m and 0.6 kg: nothing in the model may have a size of its
  * own, but for what the solver needs to find its way, near the bed and in slack line. The power law
- * has a floor of 1 cm of its own, so the stream is uniform; water pinned, as its formulas are in
- * SI. The mesh is laid out for common speeds in SI, so the meshes differ: two fine ones do by at
- * most 2e-6 m. */
+ * has a floor of 1 cm and an uneven bed levels out over 1 m beyond its ends, so the stream is
+ * uniform and the bed plane; water pinned, as its formulas are in SI. The mesh is laid out for
+ * common speeds in SI, so the meshes differ: two fine ones do by at most 2e-6 m. */
 static size_t n_units;
 
 static void
@@ -238,6 +238,7 @@ check_units (LbSetup *setup)
   LbSetup other = *setup;
 
   setup->river.profile.law = LB_PROFILE_UNIFORM;
+  setup->river.n_bed_points = 0;
   setup->river.density = 999.7;
   setup->river.kinematic_viscosity = 1.3e-6;
   /* A uniform stream may carry a light weight so far that no line gets it down. */
