@@ -6,6 +6,7 @@
 #include "rigs.h"
 #include "steady-checks.h"
 #include "steady.h"
+#include "steady_solver.h"
 
 #define N_RIGS 20
 
@@ -337,6 +338,30 @@ test_history (void **state)
     }
 }
 
+/* A straight run is solved in its plane; in space it must come out the same, and a rig that starts
+ * off the plane must come back to it. */
+static void
+check_space (LbSetup *setup)
+{
+  Places plane = solve_cold (setup), space;
+  LbTree *tree = &steady->tree;
+
+  tree->spatial = true;
+  space = solve_cold (setup);
+  assert_shifted (&space, &plane, setup->rig.n_leaders, lb_vec3 (0, 0, 0), 1e-7);
+  for (size_t i = 1; i < tree->n_nodes; i++)
+    tree->nodes[i].position.y = 0.02 * sin ((double) i);
+  space = solve (setup, NULL);
+  tree->spatial = false;
+  assert_shifted (&space, &plane, setup->rig.n_leaders, lb_vec3 (0, 0, 0), 1e-7);
+}
+
+static void
+test_space (void **state)
+{
+  on_random_rigs (check_space);
+}
+
 int
 main (void)
 {
@@ -345,6 +370,7 @@ main (void)
     cmocka_unit_test (test_order),      cmocka_unit_test (test_units),
     cmocka_unit_test (test_line_split), cmocka_unit_test (test_idle_leader),
     cmocka_unit_test (test_twins),      cmocka_unit_test (test_history),
+    cmocka_unit_test (test_space),
   };
 
   return cmocka_run_group_tests (tests, set_up, tear_down);
