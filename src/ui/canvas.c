@@ -32,7 +32,8 @@ struct _LbCanvas
   LbDocument *document; /* the labels stand for; only compared */
   LbTheme theme;        /* of what the cache holds */
   guint describe_id;
-  double drag_x, drag_y; /* of the drag so far */
+  double drag_x, drag_y;       /* of the drag so far */
+  double pointer_x, pointer_y; /* where the pointer was last */
 };
 
 G_DEFINE_FINAL_TYPE (LbCanvas, lb_canvas, GTK_TYPE_WIDGET)
@@ -123,22 +124,18 @@ lb_canvas_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, Gtk
   return TRUE;
 }
 
-static gboolean
-scroll_cb (LbCanvas *self, double dx, double dy, GtkEventControllerScroll *controller)
+static void
+motion_cb (LbCanvas *self, double x, double y)
 {
-  GdkEvent *event = gtk_event_controller_get_current_event (GTK_EVENT_CONTROLLER (controller));
-  double x = self->scene_width / 2.0, y = self->scene_height / 2.0;
+  self->pointer_x = x;
+  self->pointer_y = y;
+}
 
-  /* The event's place is in the window's coordinates. */
-  if (event && gdk_event_get_position (event, &x, &y))
-    {
-      GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
-      double nx, ny;
-
-      gtk_native_get_surface_transform (GTK_NATIVE (root), &nx, &ny);
-      gtk_widget_translate_coordinates (root, GTK_WIDGET (self), x - nx, y - ny, &x, &y);
-    }
-  lb_viewport_zoom (self->viewport, pow (WHEEL_ZOOM, -dy), x, y);
+static gboolean
+scroll_cb (LbCanvas *self, double dx, double dy)
+{
+  /* A scroll event does not say where it happened. */
+  lb_viewport_zoom (self->viewport, pow (WHEEL_ZOOM, -dy), self->pointer_x, self->pointer_y);
   return GDK_EVENT_STOP;
 }
 
@@ -166,21 +163,29 @@ pressed_cb (LbCanvas *self, int n_press)
     lb_viewport_fit (self->viewport);
 }
 
+/* The wheel is for the side view only: the strip shows heights above the bed. */
+static void
+add_wheel (LbCanvas *self)
+{
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkEventController *scroll =
+      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+
+  g_signal_connect_swapped (motion, "enter", G_CALLBACK (motion_cb), self);
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), motion);
+  g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), scroll);
+}
+
 static void
 add_controllers (LbCanvas *self)
 {
-  GtkEventController *scroll =
-      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
   GtkGesture *drag = gtk_gesture_drag_new ();
   GtkGesture *click = gtk_gesture_click_new ();
 
   if (self->kind == LB_CANVAS_SIDE_VIEW)
-    {
-      g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
-      gtk_widget_add_controller (GTK_WIDGET (self), scroll);
-    }
-  else
-    g_object_unref (g_object_ref_sink (scroll));
+    add_wheel (self);
   g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
   g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));

@@ -1,7 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "viewport.h"
 
+#include <math.h>
 #include <string.h>
+
+/* Further out or closer than this there is nothing to see; drawing units for a metre. */
+#define LEAST_PER_METRE 1.0
+#define MOST_PER_METRE 20000.0
 
 struct _LbViewport
 {
@@ -140,10 +145,14 @@ lb_viewport_get_style (LbViewport *self)
 void
 lb_viewport_zoom (LbViewport *self, double factor, double x, double y)
 {
+  double per_metre;
   LbView view;
 
   g_return_if_fail (LB_IS_VIEWPORT (self));
-  if (self->view.width == 0)
+  if (self->view.width == 0 || !isfinite (x) || !isfinite (y) || !(factor > 0))
+    return;
+  per_metre = self->view.per_metre_x * factor;
+  if (per_metre < LEAST_PER_METRE || per_metre > MOST_PER_METRE)
     return;
   view = lb_view_zoomed (&self->view, factor, x, y);
   self->moved = TRUE;

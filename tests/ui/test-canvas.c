@@ -207,6 +207,59 @@ zoom_and_fit (void **state)
 }
 
 static void
+move_pointer (double x, double y)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (side_view ()));
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_EVENT_CONTROLLER_MOTION (controller))
+        g_signal_emit_by_name (controller, "motion", x, y);
+    }
+}
+
+static void
+turn_wheel (double notches, int times)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (side_view ()));
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+      gboolean handled = FALSE;
+
+      for (int k = 0; GTK_IS_EVENT_CONTROLLER_SCROLL (controller) && k < times; k++)
+        {
+          g_signal_emit_by_name (controller, "scroll", 0.0, notches, &handled);
+          assert_true (handled);
+          if (k % 20 == 0)
+            harness_frame (GTK_WIDGET (window));
+        }
+    }
+}
+
+static void
+the_wheel_zooms_and_knows_an_end (void **state)
+{
+  LbViewport *viewport = lb_drawings_get_viewport (lb_window_get_drawings (window));
+  double before = lb_viewport_get_view (viewport)->per_metre_x;
+  double x = lb_view_world_x (lb_viewport_get_view (viewport), 300);
+
+  move_pointer (300, 200);
+  turn_wheel (-1, 1);
+  assert_less (before, lb_viewport_get_view (viewport)->per_metre_x);
+  assert_near (lb_view_world_x (lb_viewport_get_view (viewport), 300), x, 1e-9);
+  turn_wheel (-1, 100);
+  assert_true (isfinite (lb_viewport_get_view (viewport)->x_left));
+  turn_wheel (1, 200);
+  assert_true (isfinite (lb_viewport_get_view (viewport)->x_left));
+  assert_less (0.5, lb_viewport_get_view (viewport)->per_metre_x);
+  harness_frame (GTK_WIDGET (window));
+}
+
+static void
 the_view_holds_the_rig_for_every_current (void **state)
 {
   LbViewport *viewport = lb_drawings_get_viewport (lb_window_get_drawings (window));
@@ -237,6 +290,7 @@ main (void)
     TEST (what_is_kept_looks_like_what_is_painted_anew),
     TEST (nothing_of_another_theme_is_kept),
     TEST (zoom_and_fit),
+    TEST (the_wheel_zooms_and_knows_an_end),
     TEST (the_view_holds_the_rig_for_every_current),
 #undef TEST
   };
