@@ -215,6 +215,14 @@ lb_load_bed_force (const LbTree *tree, const LbTreeNode *node)
   return bed_force (tree, -above, &slope);
 }
 
+double
+lb_load_friction (const LbTree *tree)
+{
+  if (tree->boat_speed == 0 && !tree->held_at_rest)
+    return 0;
+  return tree->boat_speed < 0 ? -tree->bed_friction : tree->bed_friction;
+}
+
 /* One-sided spring normal to the bed, and friction downstream along it: the boat moves upstream
  * and everything slides with it. At rest over the ground friction is left out (indeterminate). */
 static void
@@ -227,9 +235,7 @@ load_bed (const LbTree *tree, const LbTreeNode *node, double *force, double *jac
     return;
 
   double s = bed.slope, norm = sqrt (1 + s * s), cube = norm * norm * norm;
-  double mu = tree->boat_speed > 0   ? tree->bed_friction
-              : tree->boat_speed < 0 ? -tree->bed_friction
-                                     : 0;
+  double mu = lb_load_friction (tree);
   double slope, n = bed_force (tree, -above, &slope);
   double along = (s + mu) / norm, up = (1 - mu * s) / norm;
   force[LB_ALONG] += n * along;

@@ -45,3 +45,7 @@ double lb_load_bed_force (const LbTree *tree, const LbTreeNode *node);
  * not where the curved force law is when the move is taken as it is. False, and `*next` is left
  * alone, for a node that the bed does not carry before or after. */
 bool lb_load_bed_step (const LbTree *tree, double sunk, double change, double *next);
+
+/* Coulomb coefficient with which the bed drags the rig downstream: below 0 when the boat drifts
+ * downstream, 0 at rest over the ground, where friction is indeterminate. */
+double lb_load_friction (const LbTree *tree);

@@ -20,6 +20,8 @@ lb_status_name (LbStatus status)
       return "line at its longest";
     case LB_STATUS_HEIGHT_LEAPS:
       return "height leaps";
+    case LB_STATUS_HELD_BY_FRICTION:
+      return "held by friction";
     case LB_STATUS_LINE_AT_SHORTEST:
       return "line at its shortest";
     }

@@ -21,6 +21,9 @@ typedef enum
   LB_STATUS_HEIGHT_LEAPS = 3, /* no line out gives just the asked height: over an uneven bed, or as
                                  a line leaves the bed, the weight leaps past it; the answer is the
                                  rig at the leap */
+  LB_STATUS_HELD_BY_FRICTION = 4, /* the boat is at rest over the ground and the rig would slide
+                                     about on the bed without friction, which is indeterminate then;
+                                     the answer is the rig as friction would hold it */
 } LbStatus;
 
 static inline bool

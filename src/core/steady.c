@@ -3,9 +3,13 @@
 
 #include <stdlib.h>
 
-/* The answer is accepted when no force above this, N, and no misfit of length above that, m, is
- * left anywhere. */
-#define FORCE_TOLERANCE 1e-8
+/* The answer is accepted when no force above the first of these, N, is left anywhere; or, when a
+ * step can do no better, above the second. */
+#define FORCE_TOLERANCE 2e-10
+#define FORCE_LIMIT 6e-9
+#define SMALLEST_MOVE 1e-9 /* m */
+
+/* And no misfit of a segment's length, or of the height of the weight, above these, m. */
 #define LENGTH_TOLERANCE 1e-10
 #define HEIGHT_TOLERANCE 1e-8
 
@@ -20,15 +24,18 @@
 #define DIRECT_ITERATIONS 20 /* before Newton from the present state is given up */
 #define SWEEPS 10
 #define HARDEN_ITERATIONS 30
-#define FAST_FLOW 5.0          /* m/s, that a hard case is started from */
-#define FIRST_SLOWING 0.5      /* share that is kept of it at the first step */
-#define LEAST_SLOWING 0.999    /* slower than this is given up */
-#define SLOWEST_EXTRA 1e-3     /* m/s */
-#define SEARCH_TRIALS 80       /* of the line out */
+#define FAST_FLOW 5.0       /* m/s, that a hard case is started from */
+#define FIRST_SLOWING 0.5   /* share that is kept of it at the first step */
+#define LEAST_SLOWING 0.999 /* slower than this is given up */
+#define SLOWEST_EXTRA 1e-3  /* m/s */
+#define SEARCH_TRIALS 80    /* of the line out */
 #define SEARCH_GROWTH 1.5
+#define MOST_WAYS_BACK 8
 #define FIRST_PSEUDO_TIME 0.02 /* s */
 #define TRY_NEWTON_SPEED 0.02  /* m/s, of the fastest node: below it Newton is tried */
 #define LARGEST_PSEUDO_SIZE 3  /* of a step that is taken, against the one aimed at */
+#define MOST_REFUSED 2
+#define LEAST_GROWTH 1.6
 
 LbSteady *
 lb_steady_new (void)
@@ -62,15 +69,17 @@ lb_steady_statistics (const LbSteady *steady)
   return steady->statistics;
 }
 
-/* Evaluates the forces once: fills the shape and tells whether it is the answer. */
+/* Evaluates the forces once: fills the shape and tells whether it is the answer, after a step of
+ * `move`. */
 static bool
-balanced (LbSteady *steady)
+balanced (LbSteady *steady, double move)
 {
   LbTree *tree = &steady->tree;
-  double gap;
+  double gap, residual = lb_tree_forces (tree, &steady->shape, &gap);
 
-  steady->statistics.residual = lb_tree_forces (tree, &steady->shape, &gap);
-  return steady->statistics.residual <= FORCE_TOLERANCE && gap <= LENGTH_TOLERANCE
+  steady->statistics.residual = residual;
+  return residual <= (move > SMALLEST_MOVE ? FORCE_TOLERANCE : FORCE_LIMIT)
+         && gap <= LENGTH_TOLERANCE
          && (!tree->holding
              || fabs (lb_tree_weight_height (tree) - tree->hold_height) <= HEIGHT_TOLERANCE);
 }
@@ -115,7 +124,7 @@ newton (LbSteady *steady, size_t iterations)
       if (tree->holding)
         tree->line_out =
             fmin (fmax (tree->line_out, LB_STEADY_SHORTEST_LINE), LB_STEADY_LONGEST_LINE);
-      if (largest <= LAST_MOVE && step.pull <= LAST_PULL && balanced (steady))
+      if (largest <= LAST_MOVE && step.pull <= LAST_PULL && balanced (steady, largest))
         return true;
     }
   return false;
@@ -176,7 +185,7 @@ static double
 next_pseudo_time (double pseudo_time, double size, double *growth)
 {
   if (size > 1)
-    *growth = fmax (1.2, 1 + 0.7 * (*growth - 1));
+    *growth = fmax (LEAST_GROWTH, 1 + 0.7 * (*growth - 1));
   double factor = fmin (*growth, 1 / (size + 1e-9));
   return fmin (fmax (pseudo_time * fmax (factor, 0.2), 1e-6), 1e8);
 }
@@ -188,6 +197,7 @@ settle (LbSteady *steady, double turn, size_t iterations)
 {
   LbTree *tree = &steady->tree;
   double pseudo_time = FIRST_PSEUDO_TIME, growth = 3, try_below = TRY_NEWTON_SPEED;
+  int refused = 0;
 
   for (size_t k = 0; k < iterations && steady->iterations < steady->limit; k++)
     {
@@ -198,7 +208,10 @@ settle (LbSteady *steady, double turn, size_t iterations)
       steady->iterations++;
       if (!step.finite)
         return false;
-      if (size < LARGEST_PSEUDO_SIZE || pseudo_time < 1e-4)
+      /* A step too large is tried again shorter, but not for ever: lengths that do not fit yet have
+       * to be put right whatever the time step. */
+      refused = size > LARGEST_PSEUDO_SIZE && refused < MOST_REFUSED ? refused + 1 : 0;
+      if (refused == 0)
         lb_tree_take (tree, take_factor (tree, &step));
       pseudo_time = next_pseudo_time (pseudo_time, size, &growth);
       if (size < 1 && speed < try_below)
@@ -257,8 +270,13 @@ solve_softly (LbSteady *steady, const Approach *approach)
   if (solved)
     {
       lb_tree_harden (tree, LB_TREE_BED_SOFTNESS);
-      solved = newton (steady, HARDEN_ITERATIONS)
-               || settle (steady, approach->turn, approach->iterations);
+      lb_tree_keep (tree);
+      solved = newton (steady, HARDEN_ITERATIONS);
+      if (!solved)
+        {
+          lb_tree_restore (tree);
+          solved = settle (steady, approach->turn, approach->iterations);
+        }
     }
   tree->bed_softness = LB_TREE_BED_SOFTNESS;
   return solved;
@@ -309,7 +327,7 @@ solve_given (LbSteady *steady, bool warm)
     return true;
   if (solve_softly (steady, &first_approach) || solve_from_fast (steady))
     return true;
-  for (size_t i = 0; i < sizeof more_approaches / sizeof *more_approaches; i++)
+  for (size_t i = 0; steady->thorough && i < sizeof more_approaches / sizeof *more_approaches; i++)
     if (solve_softly (steady, &more_approaches[i]))
       return true;
   return false;
@@ -341,8 +359,22 @@ height_error (LbSteady *steady, double line_out, double *error)
   return true;
 }
 
-/* From the rig with the line out that the rough shape came to: a sound start for Newton. Leaves that
- * rig and its `*error` when Newton fails; true when that much was found. */
+/* The same, but where nothing is found the trial goes half the way back to `sound`, a line out that
+ * was solved, a few times over. */
+static bool
+height_error_towards (LbSteady *steady, double sound, double *trial, double *error)
+{
+  for (int k = 0; k < MOST_WAYS_BACK; k++)
+    {
+      if (height_error (steady, *trial, error))
+        return true;
+      *trial = 0.5 * (sound + *trial);
+    }
+  return false;
+}
+
+/* From the rig with the line out that the rough shape came to: a sound start for Newton. Leaves
+ * that rig and its `*error` when Newton fails; true when that much was found. */
 static bool
 solve_guess (LbSteady *steady, double *error)
 {
@@ -383,7 +415,7 @@ close_in (LbSteady *steady, double low, double low_error, double high, double hi
         return LB_STATUS_OK;
       if (!(trial > low && trial < high))
         trial = 0.5 * (low + high);
-      if (!height_error (steady, trial, &error))
+      if (!height_error_towards (steady, low, &trial, &error))
         return LB_STATUS_NO_CONVERGENCE;
       if (fabs (error) <= HEIGHT_TOLERANCE)
         return LB_STATUS_OK;
@@ -422,7 +454,7 @@ hold_by_search (LbSteady *steady, double error)
       last_error = error;
       trial = longer ? fmin (SEARCH_GROWTH * trial + 0.2, LB_STEADY_LONGEST_LINE)
                      : fmax (trial / SEARCH_GROWTH - 0.2, LB_STEADY_SHORTEST_LINE);
-      if (!height_error (steady, trial, &error))
+      if (!height_error_towards (steady, last, &trial, &error))
         return LB_STATUS_NO_CONVERGENCE;
     }
   while ((error > 0) == longer);
@@ -474,20 +506,40 @@ lb_steady_solve_plan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *
   return status;
 }
 
-/* A mesh cut otherwise gets by where another gets stuck, and shows the same rig. */
-static LbStatus
-solve_on_some_mesh (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, bool warm)
+/* One try at a setup. */
+typedef struct
 {
-  static const double more_segments[] = { 1.3, 0.8, 1.7, 2.4 };
-  size_t segments = plan.segments;
-  LbStatus status = lb_steady_solve_plan (steady, setup, &plan, warm);
+  bool thorough; /* with every approach there is */
+  bool held;     /* by friction, though at rest */
+  double
+      segments; /* times those asked for: a mesh cut otherwise gets by where another gets stuck */
+} Try;
 
-  for (size_t i = 0; i < sizeof more_segments / sizeof *more_segments; i++)
+static const Try tries[] = {
+  { false, false, 1 },  { false, true, 1 },  { false, false, 1.3 }, { false, true, 1.3 },
+  { true, false, 1 },   { true, true, 1 },   { true, false, 0.8 },  { true, true, 0.8 },
+  { true, false, 1.7 }, { true, true, 1.7 }, { true, false, 2.4 },
+};
+
+/* Tries until one succeeds. At rest over the ground any friction up to the most is a balance too:
+ * it is called in where a rig without friction would slide about and find no place. */
+static LbStatus
+solve_somehow (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, bool warm)
+{
+  size_t segments = plan.segments;
+  bool at_rest = setup->boat.speed_over_ground == 0 && setup->river.bed_friction > 0;
+  LbStatus status = LB_STATUS_NO_CONVERGENCE;
+
+  for (size_t i = 0; i < sizeof tries / sizeof *tries && status == LB_STATUS_NO_CONVERGENCE; i++)
     {
-      if (status != LB_STATUS_NO_CONVERGENCE)
-        break;
-      plan.segments = (size_t) ((double) segments * more_segments[i]);
-      status = lb_steady_solve_plan (steady, setup, &plan, false);
+      if (tries[i].held && !at_rest)
+        continue;
+      steady->thorough = tries[i].thorough;
+      steady->tree.held_at_rest = tries[i].held;
+      plan.segments = (size_t) ((double) segments * tries[i].segments);
+      status = lb_steady_solve_plan (steady, setup, &plan, warm && i == 0);
+      if (status == LB_STATUS_OK && tries[i].held)
+        status = LB_STATUS_HELD_BY_FRICTION;
     }
   return status;
 }
@@ -509,7 +561,7 @@ lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *
       options->max_iterations > 0 ? options->max_iterations : LB_STEADY_DEFAULT_ITERATIONS;
   steady->iterations = 0;
   status = options->fine ? lb_steady_solve_fine (steady, setup, &plan)
-                         : solve_on_some_mesh (steady, setup, plan, !options->cold);
+                         : solve_somehow (steady, setup, plan, !options->cold);
   steady->statistics.segments = steady->tree.n_nodes - 1;
   steady->statistics.iterations = steady->iterations;
   return status;

@@ -120,6 +120,8 @@ static LbStatus
 solve_levels (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, LbShape *level)
 {
   steady->solved = false;
+  steady->thorough = true;
+  steady->tree.held_at_rest = false;
   LbStatus remark = lb_steady_solve_plan (steady, setup, &plan, false);
   plan.waterline = lb_status_is_failure (remark) ? LB_UNSET : find_waterline (&steady->tree);
 

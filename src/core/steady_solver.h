@@ -9,6 +9,7 @@ struct LbSteady
 {
   LbTree tree;
   LbShape shape;
+  bool thorough;            /* try everything before giving up */
   bool solved;              /* tree holds an answer to start from */
   size_t iterations, limit; /* of this solve */
   LbSteadyStatistics statistics;

@@ -120,6 +120,7 @@ typedef struct
   double boat_speed; /* m/s over the ground, upstream: every part moves with the boat */
   double extra_flow; /* m/s everywhere, on the way to an answer; 0 in the answer */
   double bed_friction;
+  bool held_at_rest;   /* friction acts though boat_speed is 0, as if it were just above */
   double bed_softness; /* m, over which the bed takes up a node's weight */
   double bed_grip;     /* N, that it carries when a node has sunk in by about that much */
 

@@ -80,7 +80,7 @@ gather_loads (LbTree *tree)
         node->b[k] += segment.on_node[k];
       if (node->position.z <= bed_top (tree, node->position.x) + 1e-9 && node->b[LB_UP] < 0)
         {
-          node->b[LB_ALONG] -= (tree->boat_speed > 0 ? tree->bed_friction : 0) * node->b[LB_UP];
+          node->b[LB_ALONG] -= lb_load_friction (tree) * node->b[LB_UP];
           node->b[LB_UP] = 0;
         }
       node->tension = lb_vec3_norm (lb_tree_vec3 (node->b));

@@ -64,6 +64,10 @@ tell_line_limit (Teller *t, LbStatus status)
          _ ("The weight cannot be held as high as asked: with the line all in it hangs %s above "
             "the bed."),
          at);
+  else if (status == LB_STATUS_HELD_BY_FRICTION)
+    add (t,
+         _ ("The boat is at rest over the ground: friction on the bed holds the rig, and is taken "
+            "at its most."));
   else if (status == LB_STATUS_HEIGHT_LEAPS)
     add (t,
          _ ("No line out holds the weight just where it should be: it leaps past that height. "
@@ -72,7 +76,7 @@ tell_line_limit (Teller *t, LbStatus status)
 }
 
 static void
-tell_weight (Teller *t)
+tell_weight (Teller *t, LbStatus status)
 {
   if (!t->readings->weight.on_bed)
     return;
@@ -80,8 +84,12 @@ tell_weight (Teller *t)
     add (t, _ ("The weight just touches the bed."));
   else if (t->setup->boat.speed_over_ground > 0)
     add (t, _ ("The weight drags on the bed."));
-  else
+  else if (status == LB_STATUS_HELD_BY_FRICTION)
     add (t, _ ("The weight lies on the bed."));
+  else
+    /* How much friction there is at rest cannot be told: it is taken as none. */
+    add (t,
+         _ ("The weight lies on the bed, the boat at rest over the ground: friction is left out."));
 }
 
 /* Lines that lie on the bed though what hangs on them does not. */
@@ -245,7 +253,7 @@ lb_sentence_of_result (const LbResult *result, LbUnits units)
   t.text = g_string_new (NULL);
   tell_line_limit (&t, lb_result_get_status (result));
   tell_lures (&t);
-  tell_weight (&t);
+  tell_weight (&t, lb_result_get_status (result));
   tell_lines_on_bed (&t);
   hand = lb_words_quantity (LB_QUANTITY_FORCE, units, t.readings->hand_tension, -1);
   add (&t, _ ("%s in the hand."), hand);

@@ -137,7 +137,8 @@ what_is_on_the_bed_is_said (void **state)
   setup.boat.speed_over_ground = 0.4;
   touching = sentence_of (&setup, LB_UNITS_US);
   assert_contains (dragging, "The weight drags on the bed.");
-  assert_contains (lying, "The weight lies on the bed.");
+  assert_contains (
+      lying, "The weight lies on the bed, the boat at rest over the ground: friction is left out.");
   assert_lacks (touching, "The weight drags");
 }
 
