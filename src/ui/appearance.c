@@ -157,6 +157,18 @@ lb_appearance_init (LbAppearance *self)
   self->cancellable = g_cancellable_new ();
 }
 
+/* Whether GTK is dark already: by its setting, or by a theme that is dark by name. */
+static gboolean
+has_dark_theme (GtkSettings *settings)
+{
+  g_autofree char *name = NULL;
+  gboolean prefer_dark;
+
+  g_object_get (settings, "gtk-application-prefer-dark-theme", &prefer_dark, "gtk-theme-name",
+                &name, NULL);
+  return prefer_dark || (name && g_str_has_suffix (name, "-dark"));
+}
+
 LbAppearance *
 lb_appearance_new (LbPreferences *preferences)
 {
@@ -165,7 +177,7 @@ lb_appearance_new (LbPreferences *preferences)
 
   self->preferences = g_object_ref (preferences);
   if (settings)
-    g_object_get (settings, "gtk-application-prefer-dark-theme", &self->system_dark, NULL);
+    self->system_dark = has_dark_theme (settings);
   g_signal_connect_object (preferences, "notify::theme", G_CALLBACK (update), self,
                            G_CONNECT_SWAPPED);
   update (self);

@@ -280,8 +280,8 @@ make_grid (Fields *fields)
   attach (grid, 0, _ ("_Units"), make_units (fields->preferences),
           _ ("What numbers are shown in; every entry takes any unit"));
   attach (grid, 1, _ ("_Light or dark"), make_theme (fields->preferences), _ ("Of all windows"));
-  attach (grid, 2, _ ("_Decimals"), make_decimals (fields->preferences),
-          _ ("How many digits after the decimal sign"));
+  attach (grid, 2, _ ("_Decimals beside the sliders"), make_decimals (fields->preferences),
+          _ ("How many digits after the decimal sign, in the entries beside the sliders"));
   attach (grid, 3, _ ("_Weights you own"), fields->weights,
           _ ("Ticks of the Weight slider, set apart by semicolons: 1 lb; 1 1/4 lb; 0.9 kg"));
   attach (grid, 4, _ ("_Band of a new rig, from"), fields->band_low,
@@ -322,6 +322,17 @@ units_cb (LbPreferences *preferences, GParamSpec *pspec, GtkWindow *window)
   show_words (g_object_get_data (G_OBJECT (window), "fields"));
 }
 
+/* What was typed last counts, too. */
+static gboolean
+close_request_cb (GtkWindow *window)
+{
+  Fields *fields = g_object_get_data (G_OBJECT (window), "fields");
+
+  weights_entered_cb (fields);
+  band_entered_cb (fields);
+  return FALSE;
+}
+
 GtkWindow *
 lb_preferences_window_show (GtkWindow *parent, LbPreferences *preferences)
 {
@@ -343,6 +354,7 @@ lb_preferences_window_show (GtkWindow *parent, LbPreferences *preferences)
   gtk_window_set_transient_for (GTK_WINDOW (window), parent);
   gtk_window_set_modal (GTK_WINDOW (window), parent != NULL);
   close_with_escape (window);
+  g_signal_connect (window, "close-request", G_CALLBACK (close_request_cb), NULL);
   g_signal_connect_object (preferences, "notify::units", G_CALLBACK (units_cb), window, 0);
   gtk_window_present (GTK_WINDOW (window));
   return GTK_WINDOW (window);

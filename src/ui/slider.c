@@ -211,11 +211,14 @@ pointer_cb (LbSlider *self, GdkEvent *event)
     case GDK_TOUCH_BEGIN:
       end_gesture (self);
       self->pressed = TRUE;
+      /* It would lie over what the drag is about. */
+      gtk_widget_set_has_tooltip (self->scale, FALSE);
       break;
     case GDK_BUTTON_RELEASE:
     case GDK_TOUCH_END:
     case GDK_TOUCH_CANCEL:
       self->pressed = FALSE;
+      gtk_widget_set_has_tooltip (self->scale, TRUE);
       end_gesture (self);
       follow (self);
       break;

@@ -122,10 +122,23 @@ save_chosen_cb (LbWindow *self, int response, GtkFileChooser *chooser)
   g_autoptr (GFile) file = chosen ? with_ending (chosen) : NULL;
 
   g_clear_object (&self->chooser);
-  if (response == GTK_RESPONSE_ACCEPT && file)
-    save_to (self, file);
-  else
-    drop_pending (self);
+  if (response != GTK_RESPONSE_ACCEPT || !file)
+    {
+      drop_pending (self);
+      return;
+    }
+  /* The dialog asked about the name as it was typed, not about the one with the ending. */
+  if (!g_file_equal (file, chosen) && g_file_query_exists (file, NULL))
+    {
+      g_autofree char *name = g_file_get_basename (file);
+      g_autofree char *text = g_strdup_printf (
+          _ ("Not saved: “%s” exists already. Choose it by its full name to replace it."), name);
+
+      lb_window_show_message (self, GTK_MESSAGE_WARNING, text);
+      drop_pending (self);
+      return;
+    }
+  save_to (self, file);
 }
 
 static void
