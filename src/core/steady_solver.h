@@ -15,6 +15,26 @@ struct LbSteady
   LbSteadyStatistics statistics;
 };
 
+#define LB_STEADY_DIRECT_ITERATIONS 20  /* before Newton from the present state is given up */
+#define LB_STEADY_HEIGHT_TOLERANCE 1e-8 /* m, of the held weight */
+
+/* Newton from the present state, of the line out too when the tree is holding: at most `iterations`
+ * steps. True when it has arrived; the shape is then filled. */
+bool lb_steady_newton (LbSteady *steady, size_t iterations);
+
+/* The farthest, m, that a node may go in one step. */
+double lb_steady_largest_move (const LbTree *tree);
+
+/* The share of a step that may be taken without moving a node or turning a segment too far. */
+double lb_steady_take_factor (const LbTree *tree, const LbTreeStep *step);
+
+/* Rough shape from nothing: loads give directions, directions give places, a few times over. */
+void lb_steady_start_cold (LbTree *tree);
+
+/* Solves for the line out as it is: from the present state if `warm`, then by other ways. True when
+ * solved. */
+bool lb_steady_solve_given (LbSteady *steady, bool warm);
+
 /* Solves the tree as it is meshed, from its present state if `warm`, and fills the shape. */
 LbStatus lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm);
 

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "steady_solver.h"
+
+/* The answer is accepted when no force above the first of these, N, is left anywhere; or, when a
+ * step can do no better, above the second. */
+#define FORCE_TOLERANCE 2e-10
+#define FORCE_LIMIT 6e-9
+#define SMALLEST_MOVE 1e-9 /* m */
+
+/* And no misfit of a segment's length above this, m. */
+#define LENGTH_TOLERANCE 1e-10
+
+/* A Newton step this small, m and N, leaves an error far below the tolerances: it is squared by
+ * each step. */
+#define LAST_MOVE 2e-5
+#define LAST_PULL 2e-4
+
+#define LARGEST_MOVE 1.0   /* m, in one Newton step, */
+#define MOVE_PER_LINE 0.06 /* and per m of line out */
+#define LARGEST_TURN 0.7   /* of any segment in one step, as a share of its length */
+
+/* Evaluates the forces once: fills the shape and tells whether it is the answer, after a step of
+ * `move`. */
+static bool
+balanced (LbSteady *steady, double move)
+{
+  LbTree *tree = &steady->tree;
+  double gap, residual = lb_tree_forces (tree, &steady->shape, &gap);
+
+  steady->statistics.residual = residual;
+  return residual <= (move > SMALLEST_MOVE ? FORCE_TOLERANCE : FORCE_LIMIT)
+         && gap <= LENGTH_TOLERANCE
+         && (!tree->holding
+             || fabs (lb_tree_weight_height (tree) - tree->hold_height)
+                    <= LB_STEADY_HEIGHT_TOLERANCE);
+}
+
+double
+lb_steady_largest_move (const LbTree *tree)
+{
+  return LARGEST_MOVE + MOVE_PER_LINE * tree->line_out;
+}
+
+double
+lb_steady_take_factor (const LbTree *tree, const LbTreeStep *step)
+{
+  double largest = fmax (step->move, fabs (step->line));
+  double limit = lb_steady_largest_move (tree);
+  double by_move = largest > limit ? limit / largest : 1;
+
+  return step->turn > LARGEST_TURN ? fmin (by_move, LARGEST_TURN / step->turn) : by_move;
+}
+
+bool
+lb_steady_newton (LbSteady *steady, size_t iterations)
+{
+  LbTree *tree = &steady->tree;
+  double last_move = INFINITY;
+
+  for (size_t k = 0; k < iterations && steady->iterations < steady->limit; k++)
+    {
+      LbTreeStep step = lb_tree_step (tree, INFINITY);
+      steady->iterations++;
+      if (!step.finite)
+        return false;
+      double largest = fmax (step.move, fabs (step.line));
+      double factor = lb_steady_take_factor (tree, &step);
+      /* Steps that do not get smaller go to and fro across a kink. */
+      if (k > 4 && step.move > 0.8 * last_move)
+        factor *= 0.5;
+      last_move = step.move;
+      lb_tree_take (tree, factor);
+      if (tree->holding)
+        tree->line_out =
+            fmin (fmax (tree->line_out, LB_STEADY_SHORTEST_LINE), LB_STEADY_LONGEST_LINE);
+      if (largest <= LAST_MOVE && step.pull <= LAST_PULL && balanced (steady, largest))
+        return true;
+    }
+  return false;
+}
