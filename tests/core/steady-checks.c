@@ -112,13 +112,23 @@ body_load (const OracleRiver *river, const LbShape *shape, size_t i, double load
   load[1] += wet * (force[1] + weight) - weight;
 }
 
+/* Friction acts on what slides; on a rig at rest only where the status says that it holds it. */
+static double
+friction (const LbSetup *setup, LbStatus status)
+{
+  double speed = setup->boat.speed_over_ground;
+
+  if (status == LB_STATUS_HELD_BY_FRICTION)
+    return setup->river.bed_friction;
+  return speed > 0 ? setup->river.bed_friction : speed < 0 ? -setup->river.bed_friction : 0;
+}
+
 /* The bed carries at right angles and rubs along itself against the slip, which is upstream. */
 static void
-bed_load (const OracleRiver *river, const LbShapeNode *node, double load[2])
+bed_load (const OracleRiver *river, const LbShapeNode *node, double mu, double load[2])
 {
   double slope = oracle_bed_slope (river, node->position.x);
   double norm = hypot (1, slope);
-  double mu = river->setup->boat.speed_over_ground > 0 ? river->setup->river.bed_friction : 0;
 
   load[0] += node->bed_force * (slope + mu) / norm;
   load[1] += node->bed_force * (1 - mu * slope) / norm;
@@ -149,7 +159,8 @@ typedef struct
 } Force;
 
 static void
-check_nodes (const OracleRiver *river, const LbShape *shape, Force *left, ShapeCheck *check)
+check_nodes (
+    const OracleRiver *river, const LbShape *shape, double mu, Force *left, ShapeCheck *check)
 {
   double sum[2] = { 0, 0 };
 
@@ -161,7 +172,7 @@ check_nodes (const OracleRiver *river, const LbShape *shape, Force *left, ShapeC
       double load[2] = { 0, 0 }, line_load[2];
 
       body_load (river, shape, i, load);
-      bed_load (river, node, load);
+      bed_load (river, node, mu, load);
       left[i].x += node->pull_on_node.x + load[0];
       left[i].z += node->pull_on_node.z + load[1];
       left[node->parent].x += node->pull_on_parent.x;
@@ -179,14 +190,14 @@ check_nodes (const OracleRiver *river, const LbShape *shape, Force *left, ShapeC
 }
 
 ShapeCheck
-shape_check (const LbSetup *setup, const LbShape *shape)
+shape_check (const LbSetup *setup, LbStatus status, const LbShape *shape)
 {
   ShapeCheck check = { .lowest_body = INFINITY, .lowest_node = INFINITY, .finite = true };
   Force *left = calloc (shape->n_nodes, sizeof *left);
   OracleRiver river;
 
   oracle_river_init (&river, setup);
-  check_nodes (&river, shape, left, &check);
+  check_nodes (&river, shape, friction (setup, status), left, &check);
   for (size_t i = 1; i < shape->n_nodes; i++)
     {
       LbVec3 p = shape->nodes[i].position;

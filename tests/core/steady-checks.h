@@ -16,8 +16,9 @@ typedef struct
   bool finite;         /* every number of the shape */
 } ShapeCheck;
 
-/* Checks `shape` as the answer for `setup`. Loads on a segment are those at its middle. */
-ShapeCheck shape_check (const LbSetup *setup, const LbShape *shape);
+/* Checks `shape` as the answer for `setup` with `status`. Loads on a segment are those at its
+ * middle. */
+ShapeCheck shape_check (const LbSetup *setup, LbStatus status, const LbShape *shape);
 
 /* What the mainline pulls the reel with, N. */
 LbVec3 shape_reel_pull (const LbShape *shape);

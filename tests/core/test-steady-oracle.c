@@ -175,7 +175,7 @@ compare_default (Comparison *c, size_t index, const LbSetup *setup, const Oracle
 {
   const LbShape *shape = lb_steady_shape (c->steady);
   Miss miss = compare (shape, answer);
-  ShapeCheck check = shape_check (setup, shape);
+  ShapeCheck check = shape_check (setup, LB_STATUS_OK, shape);
   double force = BALANCE * fmax (1, check.largest_load);
 
   keep_worst (&c->worst_default, miss);
