@@ -60,3 +60,16 @@ lb_bed_at (const LbBed *bed, double x)
   LbSteffenPoint at = lb_steffen_at (bed->n, bed->x, bed->depth, bed->slope, x);
   return (LbBedPoint){ at.value, at.slope, at.bend };
 }
+
+double
+lb_bed_shallowest (const LbBed *bed)
+{
+  size_t last = bed->n - 1;
+  double before = lb_bed_at (bed, bed->x[0] - LEVELLING).depth;
+  double after = lb_bed_at (bed, bed->x[last] + LEVELLING).depth;
+  double least = before < after ? before : after;
+
+  for (size_t i = 0; i < bed->n; i++)
+    least = bed->depth[i] < least ? bed->depth[i] : least;
+  return least;
+}

@@ -27,3 +27,6 @@ void lb_bed_init (LbBed *bed, const LbRiver *river);
 
 /* The bed under `x` (m, downstream, on the axis of the surveyed points). */
 LbBedPoint lb_bed_at (const LbBed *bed, double x);
+
+/* The least depth, m, anywhere along the bed. */
+double lb_bed_shallowest (const LbBed *bed);

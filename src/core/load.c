@@ -3,9 +3,6 @@
 
 #include "load_segment.h"
 
-/* Nothing at all is left of the bed's force this many softnesses above it. */
-#define BED_REACH 24
-
 /* In still water a slack rig would have no shape at all. Below this speed, m/s, a trickle of at
  * most the other, fading out, lays it downstream. */
 #define STILL_SPEED 0.02
@@ -178,7 +175,7 @@ bed_force (const LbTree *tree, double sunk, double *slope)
   double x = (sunk - LB_TREE_BED_DEPTH) / tree->bed_softness;
   double stiffness = tree->bed_grip / tree->bed_softness;
 
-  if (x > BED_REACH)
+  if (x > LB_TREE_BED_REACH)
     {
       *slope = stiffness;
       return tree->bed_grip * x;
@@ -193,24 +190,27 @@ lb_load_bed_step (const LbTree *tree, double sunk, double change, double *next)
 {
   double x = (sunk - LB_TREE_BED_DEPTH) / tree->bed_softness, slope;
 
-  if (x < -BED_REACH)
+  if (x < -LB_TREE_BED_REACH)
     return false;
   double force = bed_force (tree, sunk, &slope) + slope * change;
   if (force <= 0)
     return false;
   double share = force / tree->bed_grip;
-  *next =
-      LB_TREE_BED_DEPTH + tree->bed_softness * (share > BED_REACH ? share : log (expm1 (share)));
+  *next = LB_TREE_BED_DEPTH
+          + tree->bed_softness * (share > LB_TREE_BED_REACH ? share : log (expm1 (share)));
   return true;
 }
 
 double
 lb_load_bed_force (const LbTree *tree, const LbTreeNode *node)
 {
+  if (!lb_tree_near_bed (tree, node->position.z))
+    return 0;
+
   LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
   double above = node->position.z + bed.depth, slope;
 
-  if (above >= BED_REACH * tree->bed_softness)
+  if (above >= LB_TREE_BED_REACH * tree->bed_softness)
     return 0;
   return bed_force (tree, -above, &slope);
 }
@@ -228,10 +228,13 @@ lb_load_friction (const LbTree *tree)
 static void
 load_bed (const LbTree *tree, const LbTreeNode *node, double *force, double *jacobian)
 {
+  if (!lb_tree_near_bed (tree, node->position.z))
+    return;
+
   LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
   double above = node->position.z + bed.depth;
 
-  if (above >= BED_REACH * tree->bed_softness)
+  if (above >= LB_TREE_BED_REACH * tree->bed_softness)
     return;
 
   double s = bed.slope, norm = sqrt (1 + s * s), cube = norm * norm * norm;

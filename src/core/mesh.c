@@ -316,6 +316,7 @@ load_values (LbTree *tree, const LbSetup *setup)
   LbWater water = lb_water_at (river->temperature, river->density, river->kinematic_viscosity);
 
   lb_current_init (&tree->current, river);
+  tree->highest_bed = -lb_bed_shallowest (&tree->current.bed);
   tree->gravity = river->gravity;
   tree->boat_speed = setup->boat.speed_over_ground;
   tree->bed_friction = river->bed_friction;

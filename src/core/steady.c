@@ -44,7 +44,16 @@ lb_steady_solve_plan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *
   if (status == LB_STATUS_OK)
     status = lb_shape_resize (&steady->shape, steady->tree.n_nodes);
   if (status == LB_STATUS_OK)
-    status = lb_steady_solve_mesh (steady, setup, kept && steady->solved && warm);
+    {
+      warm = warm && kept && steady->solved;
+      if (!warm)
+        lb_steady_forget (steady);
+      status = lb_steady_solve_mesh (steady, setup, warm);
+      if (status == LB_STATUS_OK)
+        lb_steady_remember (steady, setup);
+      else
+        lb_steady_forget (steady);
+    }
   steady->solved = !lb_status_is_failure (status);
   return status;
 }

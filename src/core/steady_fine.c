@@ -159,6 +159,7 @@ lb_steady_solve_fine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *
   LbStatus status = solve_levels (steady, setup, coarsest, level);
   for (size_t k = 0; k < N_LEVELS; k++)
     lb_shape_clear (&level[k]);
+  lb_steady_forget (steady);
   /* The tree now holds the finest mesh alone, which is not what was returned. */
   steady->solved = false;
   return status;

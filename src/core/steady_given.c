@@ -98,10 +98,10 @@ settle (LbSteady *steady, double turn, size_t iterations)
       pseudo_time = next_pseudo_time (pseudo_time, size, &growth);
       if (size < 1 && speed < try_below)
         {
-          lb_tree_keep (tree);
+          lb_tree_keep (tree, LB_TREE_MEMORY_TRIAL);
           if (lb_steady_newton (steady, HARDEN_ITERATIONS))
             return true;
-          lb_tree_restore (tree);
+          lb_tree_restore (tree, LB_TREE_MEMORY_TRIAL);
           try_below = 0.1 * speed;
         }
     }
@@ -150,11 +150,11 @@ solve_softly (LbSteady *steady, const Approach *approach)
   if (solved)
     {
       lb_tree_harden (tree, LB_TREE_BED_SOFTNESS);
-      lb_tree_keep (tree);
+      lb_tree_keep (tree, LB_TREE_MEMORY_TRIAL);
       solved = lb_steady_newton (steady, HARDEN_ITERATIONS);
       if (!solved)
         {
-          lb_tree_restore (tree);
+          lb_tree_restore (tree, LB_TREE_MEMORY_TRIAL);
           solved = settle (steady, approach->turn, approach->iterations);
         }
     }
@@ -178,13 +178,13 @@ solve_from_fast (LbSteady *steady)
     {
       double flow = tree->extra_flow;
 
-      lb_tree_keep (tree);
+      lb_tree_keep (tree, LB_TREE_MEMORY_TRIAL);
       tree->extra_flow = share * flow > SLOWEST_EXTRA ? share * flow : 0;
       if (lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS))
         share = fmax (share * share, FIRST_SLOWING);
       else
         {
-          lb_tree_restore (tree);
+          lb_tree_restore (tree, LB_TREE_MEMORY_TRIAL);
           tree->extra_flow = flow;
           share = sqrt (share);
           solved = share < LEAST_SLOWING;
@@ -199,8 +199,7 @@ lb_steady_solve_given (LbSteady *steady, bool warm)
 {
   LbTree *tree = &steady->tree;
 
-  steady->statistics.warm = warm && lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS);
-  if (steady->statistics.warm)
+  if (warm && lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS))
     return true;
   lb_steady_start_cold (tree);
   if (lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS))

@@ -6,16 +6,12 @@
 #define SEARCH_GROWTH 1.5
 #define MOST_WAYS_BACK 8
 
+/* Whether the line out stayed clear of what the solver will let out. */
 static bool
-hold_directly (LbSteady *steady, bool warm)
+within_limits (const LbTree *tree)
 {
-  LbTree *tree = &steady->tree;
-
-  steady->statistics.warm = warm;
-  if (!warm)
-    lb_steady_start_cold (tree);
-  return lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS)
-         && tree->line_out < LB_STEADY_LONGEST_LINE && tree->line_out > LB_STEADY_SHORTEST_LINE;
+  return !tree->holding
+         || (tree->line_out < LB_STEADY_LONGEST_LINE && tree->line_out > LB_STEADY_SHORTEST_LINE);
 }
 
 /* How far the weight is above where it should be with `line_out`; true when that was found. */
@@ -64,11 +60,11 @@ hold_between (LbSteady *steady, double low, double high)
   double trial = tree->line_out;
 
   tree->holding = true;
-  lb_tree_keep (tree);
+  lb_tree_keep (tree, LB_TREE_MEMORY_TRIAL);
   if (lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS) && tree->line_out >= low
       && tree->line_out <= high)
     return true;
-  lb_tree_restore (tree);
+  lb_tree_restore (tree, LB_TREE_MEMORY_TRIAL);
   tree->holding = false;
   tree->line_out = trial;
   return false;
@@ -134,32 +130,57 @@ hold_by_search (LbSteady *steady, double error)
                 : close_in (steady, trial, error, last, last_error);
 }
 
-LbStatus
-lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm)
+/* Newton from the last answer, moved on along its way where that can be foreseen. */
+static bool
+solve_warm (LbSteady *steady, const LbSetup *setup)
 {
   LbTree *tree = &steady->tree;
-  const LbLineOut *line_out = &setup->rig.line_out;
+  double line_out = tree->line_out;
+  bool foreseen = lb_steady_foresee (steady, setup);
 
-  tree->holding = line_out->mode != LB_LINE_OUT_GIVEN;
-  tree->hold_height = line_out->mode == LB_LINE_OUT_WEIGHT_ABOVE_BED ? line_out->value : 0;
-  if (!tree->holding)
-    {
-      tree->line_out = line_out->value;
-      return lb_steady_solve_given (steady, warm) ? LB_STATUS_OK : LB_STATUS_NO_CONVERGENCE;
-    }
-  if (warm && hold_directly (steady, true))
-    return LB_STATUS_OK;
-  double first_guess = fmax (setup->river.depth + setup->boat.reel_height - setup->rig.shank_length
-                                 - tree->hold_height,
-                             LB_STEADY_SHORTEST_LINE);
-  tree->line_out = first_guess;
-  if (hold_directly (steady, false))
-    return LB_STATUS_OK;
-  tree->line_out = first_guess;
+  steady->statistics.warm = true;
+  if (lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS) && within_limits (tree))
+    return true;
+  if (!foreseen)
+    return false;
+  lb_tree_restore (tree, LB_TREE_MEMORY_ANSWER);
+  tree->line_out = line_out;
+  return lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS) && within_limits (tree);
+}
+
+static LbStatus
+solve_held (LbSteady *steady, double first_guess)
+{
+  LbTree *tree = &steady->tree;
   double error;
+
+  tree->line_out = first_guess;
+  lb_steady_start_cold (tree);
+  if (lb_steady_newton (steady, LB_STEADY_DIRECT_ITERATIONS) && within_limits (tree))
+    return LB_STATUS_OK;
+  tree->line_out = first_guess;
   if (!solve_guess (steady, &error))
     return LB_STATUS_NO_CONVERGENCE;
   if (hold_between (steady, LB_STEADY_SHORTEST_LINE, LB_STEADY_LONGEST_LINE))
     return LB_STATUS_OK;
   return hold_by_search (steady, error);
+}
+
+LbStatus
+lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm)
+{
+  LbTree *tree = &steady->tree;
+  const LbLineOut *line_out = &setup->rig.line_out;
+  double straight_down = setup->river.depth + setup->boat.reel_height - setup->rig.shank_length;
+
+  tree->holding = line_out->mode != LB_LINE_OUT_GIVEN;
+  tree->hold_height = line_out->mode == LB_LINE_OUT_WEIGHT_ABOVE_BED ? line_out->value : 0;
+  if (!tree->holding)
+    tree->line_out = line_out->value;
+  if (warm && solve_warm (steady, setup))
+    return LB_STATUS_OK;
+  steady->statistics.warm = false;
+  if (tree->holding)
+    return solve_held (steady, fmax (straight_down - tree->hold_height, LB_STEADY_SHORTEST_LINE));
+  return lb_steady_solve_given (steady, false) ? LB_STATUS_OK : LB_STATUS_NO_CONVERGENCE;
 }

@@ -5,6 +5,16 @@
 #include "mesh.h"
 #include "steady.h"
 
+#define LB_STEADY_SLIDERS 6
+
+/* What the last answers were for, newest first, to foresee the next. */
+typedef struct
+{
+  size_t answers; /* in a row on the same mesh, each from the one before */
+  double value[LB_TREE_ANSWERS][LB_STEADY_SLIDERS]; /* what a slider changes */
+  double line_out[LB_TREE_ANSWERS];                 /* m */
+} LbSteadyForesight;
+
 struct LbSteady
 {
   LbTree tree;
@@ -12,6 +22,7 @@ struct LbSteady
   bool thorough;            /* try everything before giving up */
   bool solved;              /* tree holds an answer to start from */
   size_t iterations, limit; /* of this solve */
+  LbSteadyForesight foresight;
   LbSteadyStatistics statistics;
 };
 
@@ -45,3 +56,11 @@ lb_steady_solve_plan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *
 /* Solves on three meshes, each cut in half from the one before, and extrapolates. The shape has the
  * nodes of the coarsest. */
 LbStatus lb_steady_solve_fine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan);
+
+/* Moves a warm tree on along the way of the last answers, if just one slider goes on moving;
+ * false, and nothing is done, otherwise. lb_tree_restore() from LB_TREE_MEMORY_ANSWER undoes it. */
+bool lb_steady_foresee (LbSteady *steady, const LbSetup *setup);
+
+/* Takes the tree as the answer for `setup` into memory, or forgets all that was remembered. */
+void lb_steady_remember (LbSteady *steady, const LbSetup *setup);
+void lb_steady_forget (LbSteady *steady);

@@ -14,12 +14,22 @@ void
 lb_tree_clear (LbTree *tree)
 {
   free (tree->nodes);
+  for (int k = 0; k < LB_TREE_N_MEMORIES; k++)
+    free (tree->memory[k]);
   memset (tree, 0, sizeof *tree);
 }
 
 LbStatus
 lb_tree_resize (LbTree *tree, size_t n_nodes)
 {
+  tree->n_nodes = 0; /* until all has room */
+  for (int k = 0; k < LB_TREE_N_MEMORIES && n_nodes > tree->capacity; k++)
+    {
+      LbTreeState *memory = realloc (tree->memory[k], n_nodes * sizeof *memory);
+      if (memory == NULL)
+        return LB_STATUS_OUT_OF_MEMORY;
+      tree->memory[k] = memory;
+    }
   if (n_nodes > tree->capacity)
     {
       LbTreeNode *nodes = realloc (tree->nodes, n_nodes * sizeof *nodes);
@@ -42,13 +52,17 @@ lb_tree_resize (LbTree *tree, size_t n_nodes)
 static void
 take_move (const LbTree *tree, LbTreeNode *node, double factor)
 {
-  LbBedPoint bed = lb_bed_at (&tree->current.bed, node->position.x);
-  double sunk = -node->position.z - bed.depth;
+  LbVec3 from = node->position;
   double dx = factor * node->move[LB_ALONG], dz = factor * node->move[LB_UP];
 
   node->position.x += dx;
   node->position.y += factor * node->move[LB_ACROSS];
   node->position.z += dz;
+  if (!lb_tree_near_bed (tree, fmin (from.z, node->position.z)))
+    return;
+
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, from.x);
+  double sunk = -from.z - bed.depth;
   double floor = -lb_bed_at (&tree->current.bed, node->position.x).depth, next;
   if (lb_load_bed_step (tree, sunk, -dz - bed.slope * dx, &next))
     node->position.z = floor - next;
@@ -73,22 +87,19 @@ lb_tree_take (LbTree *tree, double factor)
 }
 
 void
-lb_tree_keep (LbTree *tree)
+lb_tree_keep (LbTree *tree, int memory)
 {
   for (size_t i = 0; i < tree->n_nodes; i++)
-    {
-      tree->nodes[i].kept_position = tree->nodes[i].position;
-      tree->nodes[i].kept_tension = tree->nodes[i].tension;
-    }
+    tree->memory[memory][i] = (LbTreeState){ tree->nodes[i].position, tree->nodes[i].tension };
 }
 
 void
-lb_tree_restore (LbTree *tree)
+lb_tree_restore (LbTree *tree, int memory)
 {
-  for (size_t i = 0; i < tree->n_nodes; i++)
+  for (size_t i = 1; i < tree->n_nodes; i++)
     {
-      tree->nodes[i].position = tree->nodes[i].kept_position;
-      tree->nodes[i].tension = tree->nodes[i].kept_tension;
+      tree->nodes[i].position = tree->memory[memory][i].position;
+      tree->nodes[i].tension = tree->memory[memory][i].tension;
     }
 }
 

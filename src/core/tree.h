@@ -69,10 +69,8 @@ typedef struct
   double settling;  /* N s/m, resistance in pseudo-time (see lb_tree_step) */
 
   /* State */
-  LbVec3 position;      /* m */
-  double tension;       /* N */
-  LbVec3 kept_position; /* what lb_tree_restore() goes back to */
-  double kept_tension;
+  LbVec3 position; /* m */
+  double tension;  /* N */
 
   /* Elimination: the node's own equations, gathered from its loads and its children ... */
   double a[9]; /* d residual / d position, row by row */
@@ -86,6 +84,22 @@ typedef struct
   double move[3], move_rate[3]; /* of this step; rate: per line out */
 } LbTreeNode;
 
+/* The state of a tree put aside. */
+typedef struct
+{
+  LbVec3 position;
+  double tension;
+} LbTreeState;
+
+/* Memories for states: the last answers, newest first, and what a failed attempt goes back to. */
+enum
+{
+  LB_TREE_ANSWERS = 3,
+  LB_TREE_MEMORY_ANSWER = 0,
+  LB_TREE_MEMORY_TRIAL = LB_TREE_ANSWERS,
+  LB_TREE_N_MEMORIES,
+};
+
 /* How a rig is cut up: two meshes with the same key have the same nodes. */
 typedef struct
 {
@@ -98,12 +112,16 @@ typedef struct
 
 #define LB_MAX_PIECES (2 * LB_MAX_LEADERS + 3)
 
+/* Nothing at all is left of the bed's force this many softnesses above it. */
+#define LB_TREE_BED_REACH 24
+
 /* The whole discrete problem. Zero it before first use; lb_tree_clear() frees the nodes. */
 typedef struct
 {
   size_t n_nodes;
   size_t capacity;
-  LbTreeNode *nodes; /* node 0 is the reel: fixed */
+  LbTreeNode *nodes;                       /* node 0 is the reel: fixed */
+  LbTreeState *memory[LB_TREE_N_MEMORIES]; /* by node */
   LbMeshKey key;
   double bends[LB_MAX_PIECES]; /* how each piece is graded */
   size_t n_lines;
@@ -116,9 +134,10 @@ typedef struct
   size_t attachment[LB_MAX_LEADERS], lure[LB_MAX_LEADERS];
 
   LbCurrent current;
-  double gravity;    /* m/s2 */
-  double boat_speed; /* m/s over the ground, upstream: every part moves with the boat */
-  double extra_flow; /* m/s everywhere, on the way to an answer; 0 in the answer */
+  double highest_bed; /* m, z that no part of the bed reaches above */
+  double gravity;     /* m/s2 */
+  double boat_speed;  /* m/s over the ground, upstream: every part moves with the boat */
+  double extra_flow;  /* m/s everywhere, on the way to an answer; 0 in the answer */
   double bed_friction;
   bool held_at_rest;   /* friction acts though boat_speed is 0, as if it were just above */
   double bed_softness; /* m, over which the bed takes up a node's weight */
@@ -130,6 +149,13 @@ typedef struct
   double hold_height; /* m */
   double line_step;   /* m, of the computed step */
 } LbTree;
+
+/* Whether the bed might carry something at height z, m: false is certain, and quickly found. */
+static inline bool
+lb_tree_near_bed (const LbTree *tree, double z)
+{
+  return z < tree->highest_bed + LB_TREE_BED_REACH * tree->bed_softness;
+}
 
 /* How large one Newton step was. */
 typedef struct
@@ -170,9 +196,9 @@ LbTreeStep lb_tree_step (LbTree *tree, double pseudo_time);
 /* Takes the computed step, shortened by `factor`. */
 void lb_tree_take (LbTree *tree, double factor);
 
-/* Keeps the present state, and goes back to the kept one. */
-void lb_tree_keep (LbTree *tree);
-void lb_tree_restore (LbTree *tree);
+/* Keeps the present state in one of the memories, and goes back to the one kept there. */
+void lb_tree_keep (LbTree *tree, int memory);
+void lb_tree_restore (LbTree *tree, int memory);
 
 /* Evaluates all forces at the present state and returns the largest force, N, left over at any node
  * and, in `gap`, the largest misfit of a segment's length, m. Fills `shape` too, unless NULL; it

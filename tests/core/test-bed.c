@@ -212,6 +212,26 @@ stays_under_water_beyond_the_ends (void **state)
   assert_near (lb_bed_at (&bed, 4).depth, 0.25, 1e-14);
 }
 
+static void
+nothing_is_shallower_than_the_shallowest (void **state)
+{
+  TestRandom random = { 11 };
+
+  for (int trial = 0; trial < 200; trial++)
+    {
+      size_t n = 1 + (size_t) test_random (&random, 0, 30);
+      LbRiver river = random_river (&random, n);
+      double first = river.bed_x[0] - 3, whole = river.bed_x[n - 1] + 3 - first, least = INFINITY;
+      LbBed bed;
+
+      lb_bed_init (&bed, &river);
+      for (int k = 0; k <= 20000; k++)
+        least = fmin (least, lb_bed_at (&bed, first + whole * k / 20000).depth);
+      assert_true (least >= lb_bed_shallowest (&bed) - 1e-12);
+      assert_near (least, lb_bed_shallowest (&bed), 0.01);
+    }
+}
+
 int
 main (void)
 {
@@ -225,6 +245,7 @@ main (void)
     cmocka_unit_test (slope_goes_on_across_the_points),
     cmocka_unit_test (levels_out_beyond_the_ends),
     cmocka_unit_test (stays_under_water_beyond_the_ends),
+    cmocka_unit_test (nothing_is_shallower_than_the_shallowest),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);
