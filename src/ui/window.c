@@ -284,6 +284,13 @@ lb_window_get_message (LbWindow *self)
   return gtk_label_get_text (GTK_LABEL (self->message_label));
 }
 
+const char *
+lb_window_get_timings_text (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  return lb_timings_get_text (LB_TIMINGS (self->timings));
+}
+
 gboolean
 lb_window_is_pristine (LbWindow *self)
 {

@@ -39,6 +39,9 @@ void lb_window_show_message (LbWindow *self, GtkMessageType type, const char *te
 /* The message that is shown, or NULL. */
 const char *lb_window_get_message (LbWindow *self);
 
+/* The line of timings; NULL before the first figures. */
+const char *lb_window_get_timings_text (LbWindow *self);
+
 /* Whether the window still holds the rig that it began with, untouched: then a file may be opened
  * in it rather than in another window. */
 gboolean lb_window_is_pristine (LbWindow *self);

@@ -16,6 +16,8 @@ harness_start (void)
 
   if (!gtk_init_check ())
     exit (SKIPPED);
+  g_set_prgname ("layback");
+  g_set_application_name ("Layback");
   application = lb_application_new (G_APPLICATION_NON_UNIQUE);
   if (!g_application_register (G_APPLICATION (application), NULL, &error))
     g_error ("%s", error->message);
