@@ -110,6 +110,16 @@ lb_segment_slopes (LbSegment *s,
       }
 }
 
+/* Whether a segment lies flatter than LB_FLOATING_SLOPE, as the wet shares count it: by the length
+ * that it is stretched to. */
+LB_INNER bool
+lb_lies_flat (const LbTreeNode *node, const LbTreeNode *parent)
+{
+  LbVec3 d = lb_vec3_sub (parent->position, node->position);
+
+  return d.z * d.z < LB_FLOATING_SLOPE * LB_FLOATING_SLOPE * lb_vec3_dot (d, d);
+}
+
 /* Fills `segment` for the segment of unstretched length `rest` between `node` and `parent`, the
  * matrices and rates only if `slopes`. `dim` is 2 for a rig in the plane y = 0, otherwise 3. */
 LB_INNER void
@@ -125,9 +135,7 @@ lb_load_segment (const LbTree *tree,
 
   for (int i = 0; i < 3; i++)
     s->on_node_rate[i] = s->on_parent_rate[i] = 0;
-  if (top > 0
-      || (top > -LB_FLOATING_HALF_HEIGHT
-          && fabs (parent->position.z - node->position.z) < LB_FLOATING_SLOPE * rest))
+  if (top > 0 || (top > -LB_FLOATING_HALF_HEIGHT && lb_lies_flat (node, parent)))
     {
       lb_load_surface_segment (tree, node, parent, rest, s, slopes);
       return;
