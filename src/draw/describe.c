@@ -4,12 +4,19 @@
 
 #include "phrases.h"
 
+/* Words of any length. */
 static void
-say (GString *text, LbPhrase words)
+say_text (GString *text, const char *words)
 {
   if (text->len > 0)
     g_string_append_c (text, ' ');
-  g_string_append (text, words.text);
+  g_string_append (text, words);
+}
+
+static void
+say (GString *text, LbPhrase words)
+{
+  say_text (text, words.text);
 }
 
 static LbPhrase
@@ -48,7 +55,7 @@ describe_boat (const LbScene *scene, GString *text)
     say (text, lb_phrase_format (_ ("The boat moves to the left, upstream, at %s over the ground."),
                                  quantity (scene, LB_QUANTITY_SPEED, speed).text));
   else
-    say (text, lb_phrase_format ("%s", _ ("The boat holds its place over the ground.")));
+    say_text (text, _ ("The boat holds its place over the ground."));
 }
 
 static void
@@ -117,9 +124,9 @@ describe_remarks (const LbScene *scene, GString *text)
   const char *status = lb_phrase_status (scene);
 
   if (status)
-    say (text, lb_phrase_format ("%s", status));
+    say_text (text, status);
   if (scene->remark)
-    say (text, lb_phrase_format ("%s", scene->remark));
+    say_text (text, scene->remark);
 }
 
 char *
@@ -129,13 +136,15 @@ lb_scene_describe (const LbScene *scene)
 
   if (scene->kind == LB_SCENE_SIDE_VIEW)
     {
-      say (text, lb_phrase_format ("%s", _ ("Side view.")));
+      say_text (text, _ ("Side view."));
       if (scene->title)
-        say (text, lb_phrase_format ("%s.", scene->title));
+        {
+          say_text (text, scene->title);
+          g_string_append_c (text, '.');
+        }
     }
   else
-    say (text, lb_phrase_format ("%s", _ ("Bed strip: the lowest water along the rig, stretched "
-                                          "upward.")));
+    say_text (text, _ ("Bed strip: the lowest water along the rig, stretched upward."));
   describe_remarks (scene, text);
   if (scene->kind == LB_SCENE_SIDE_VIEW)
     {

@@ -29,7 +29,8 @@ keep_picture (LbScene *scene, const LbPicture *picture)
   scene->picture.title = scene->title = copy_if_any (picture->title);
   scene->picture.remark = scene->remark = copy_if_any (picture->remark);
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
-    scene->names[i] = i < scene->setup.rig.n_leaders ? copy_if_any (picture->lure_names[i]) : NULL;
+    scene->picture.lure_names[i] = scene->names[i] =
+        i < scene->setup.rig.n_leaders ? copy_if_any (picture->lure_names[i]) : NULL;
 }
 
 static LbScene *

@@ -131,6 +131,47 @@ test_remarks_and_failures (void **state)
     }
 }
 
+/* The picture's words belong to whoever made it, who may be done with them before the drawing is
+ * read out. */
+static void
+test_the_words_are_its_own (void **state)
+{
+  LbSetup setup = setup_with_leaders (2);
+  Drawing *drawing = drawing_new (&setup);
+  char name[] = "slim minnow", title[] = "Willow Bar", *text;
+  Scenes scenes;
+
+  drawing->picture.lure_names[1] = name;
+  drawing->picture.title = title;
+  scenes = scenes_new (&drawing->picture, LB_THEME_LIGHT, 960, 600);
+  memset (name, 'x', strlen (name));
+  memset (title, 'x', strlen (title));
+  text = lb_scene_describe (scenes.side);
+  assert_says (text, "slim minnow");
+  assert_says (text, "Willow Bar");
+  g_free (text);
+  scenes_free (&scenes);
+  drawing_free (drawing);
+}
+
+static void
+test_long_words_are_not_cut (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  Drawing *drawing = drawing_new (&setup);
+  char *title = g_strnfill (199, 'w'), *text;
+  Scenes scenes;
+
+  drawing->picture.title = title;
+  scenes = scenes_new (&drawing->picture, LB_THEME_LIGHT, 960, 600);
+  text = lb_scene_describe (scenes.side);
+  assert_says (text, title);
+  g_free (text);
+  g_free (title);
+  scenes_free (&scenes);
+  drawing_free (drawing);
+}
+
 int
 main (void)
 {
@@ -138,6 +179,8 @@ main (void)
     cmocka_unit_test (test_all_of_it),
     cmocka_unit_test (test_the_size_does_not_matter),
     cmocka_unit_test (test_remarks_and_failures),
+    cmocka_unit_test (test_the_words_are_its_own),
+    cmocka_unit_test (test_long_words_are_not_cut),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);
