@@ -73,12 +73,13 @@ static const Try tries[] = {
   { true, false, 1.7 }, { true, true, 1.7 }, { true, false, 2.4 },
 };
 
-/* Tries until one succeeds. At rest over the ground any friction up to the most is a balance too:
- * it is called in where a rig without friction would slide about and find no place. */
+/* Tries until one succeeds, and leaves its mesh in `plan`. At rest over the ground any friction up
+ * to the most is a balance too: it is called in where a rig without friction would slide about and
+ * find no place. */
 static LbStatus
-solve_somehow (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, bool warm)
+solve_somehow (LbSteady *steady, const LbSetup *setup, LbMeshPlan *plan, bool warm)
 {
-  size_t segments = plan.segments;
+  size_t segments = plan->segments;
   bool at_rest = setup->boat.speed_over_ground == 0 && setup->river.bed_friction > 0;
   LbStatus status = LB_STATUS_NO_CONVERGENCE;
 
@@ -88,8 +89,8 @@ solve_somehow (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, bool war
         continue;
       steady->thorough = tries[i].thorough;
       steady->tree.held_at_rest = tries[i].held;
-      plan.segments = (size_t) ((double) segments * tries[i].segments);
-      status = lb_steady_solve_plan (steady, setup, &plan, warm && i == 0);
+      plan->segments = (size_t) ((double) segments * tries[i].segments);
+      status = lb_steady_solve_plan (steady, setup, plan, warm && i == 0);
       if (status == LB_STATUS_OK && tries[i].held)
         status = LB_STATUS_HELD_BY_FRICTION;
     }
@@ -112,8 +113,11 @@ lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *
   steady->limit =
       options->max_iterations > 0 ? options->max_iterations : LB_STEADY_DEFAULT_ITERATIONS;
   steady->iterations = 0;
-  status = options->fine ? lb_steady_solve_fine (steady, setup, &plan)
-                         : solve_somehow (steady, setup, plan, !options->cold);
+  if (options->fine)
+    plan.segments = lb_steady_fine_segments (setup, plan.segments);
+  status = solve_somehow (steady, setup, &plan, !options->cold && !options->fine);
+  if (options->fine && !lb_status_is_failure (status))
+    status = lb_steady_refine (steady, setup, &plan, status);
   steady->statistics.segments = steady->tree.n_nodes - 1;
   steady->statistics.iterations = steady->iterations;
   return status;

@@ -116,51 +116,51 @@ join_levels (LbSteady *steady, const LbShape *level)
   return LB_STATUS_OK;
 }
 
+/* The coarsest mesh is the one that was solved. */
 static LbStatus
 solve_levels (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, LbShape *level)
 {
-  steady->solved = false;
-  steady->thorough = true;
-  steady->tree.held_at_rest = false;
-  LbStatus remark = lb_steady_solve_plan (steady, setup, &plan, false);
-  plan.waterline = lb_status_is_failure (remark) ? LB_UNSET : find_waterline (&steady->tree);
+  LbStatus status = LB_STATUS_OK;
 
-  for (size_t k = 0; k < N_LEVELS && !lb_status_is_failure (remark); k++)
+  plan.waterline = find_waterline (&steady->tree);
+  for (size_t k = 0; k < N_LEVELS && !lb_status_is_failure (status); k++)
     {
-      LbStatus status = k > 0 ? refine_state (steady, setup, &plan, &level[k - 1]) : LB_STATUS_OK;
-
-      if (status == LB_STATUS_OK)
-        remark = solve_level (steady, setup, &plan);
-      if (status == LB_STATUS_OK && !lb_status_is_failure (remark))
+      if (k > 0)
+        status = refine_state (steady, setup, &plan, &level[k - 1]);
+      if (!lb_status_is_failure (status))
+        status = solve_level (steady, setup, &plan);
+      if (!lb_status_is_failure (status))
         status = lb_shape_copy (&level[k], &steady->shape);
-      if (status != LB_STATUS_OK)
-        return status;
       plan.refine *= 2;
     }
-  if (lb_status_is_failure (remark))
-    return remark;
-  LbStatus status = join_levels (steady, level);
-  return status == LB_STATUS_OK ? remark : status;
+  return lb_status_is_failure (status) ? status : join_levels (steady, level);
+}
+
+size_t
+lb_steady_fine_segments (const LbSetup *setup, size_t segments)
+{
+  size_t for_lines = COARSEST_PER_LINE * (setup->rig.n_leaders + 2);
+  size_t least = for_lines > COARSEST_SEGMENTS ? for_lines : COARSEST_SEGMENTS;
+
+  return segments > least ? segments : least;
 }
 
 LbStatus
-lb_steady_solve_fine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan)
+lb_steady_refine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, LbStatus remark)
 {
   LbShape level[N_LEVELS];
-  LbMeshPlan coarsest = *plan;
-  size_t for_lines = COARSEST_PER_LINE * (setup->rig.n_leaders + 2);
+  LbSetup settled = *setup;
 
-  if (coarsest.segments < COARSEST_SEGMENTS)
-    coarsest.segments = COARSEST_SEGMENTS;
-  if (coarsest.segments < for_lines)
-    coarsest.segments = for_lines;
+  /* A line out that could not be as asked stays as it was found. */
+  if (remark != LB_STATUS_OK && remark != LB_STATUS_HELD_BY_FRICTION)
+    settled.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, steady->tree.line_out };
   for (size_t k = 0; k < N_LEVELS; k++)
     lb_shape_init (&level[k]);
-  LbStatus status = solve_levels (steady, setup, coarsest, level);
+  LbStatus status = solve_levels (steady, &settled, *plan, level);
   for (size_t k = 0; k < N_LEVELS; k++)
     lb_shape_clear (&level[k]);
+  /* The tree now holds the finest mesh alone, which is not what is returned. */
   lb_steady_forget (steady);
-  /* The tree now holds the finest mesh alone, which is not what was returned. */
   steady->solved = false;
-  return status;
+  return status == LB_STATUS_OK ? remark : status;
 }

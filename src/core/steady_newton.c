@@ -2,9 +2,9 @@
 #include "steady_solver.h"
 
 /* The answer is accepted when no force above the first of these, N, is left anywhere; or, when a
- * step can do no better, above the second. */
+ * step can do no better, above the second per N of the largest tension, which is rounding. */
 #define FORCE_TOLERANCE 2e-10
-#define FORCE_LIMIT 6e-9
+#define FORCE_ROUNDING 1e-9
 #define SMALLEST_MOVE 1e-9 /* m */
 
 /* And no misfit of a segment's length above this, m. */
@@ -19,6 +19,19 @@
 #define MOVE_PER_LINE 0.06 /* and per m of line out */
 #define LARGEST_TURN 0.7   /* of any segment in one step, as a share of its length */
 
+/* The force, N, that may be left over after a step of `move`. */
+static double
+force_limit (const LbTree *tree, double move)
+{
+  double largest = 1;
+
+  if (move > SMALLEST_MOVE)
+    return FORCE_TOLERANCE;
+  for (size_t i = 1; i < tree->n_nodes; i++)
+    largest = fmax (largest, tree->nodes[i].tension);
+  return FORCE_ROUNDING * largest;
+}
+
 /* Evaluates the forces once: fills the shape and tells whether it is the answer, after a step of
  * `move`. */
 static bool
@@ -28,8 +41,7 @@ balanced (LbSteady *steady, double move)
   double gap, residual = lb_tree_forces (tree, &steady->shape, &gap);
 
   steady->statistics.residual = residual;
-  return residual <= (move > SMALLEST_MOVE ? FORCE_TOLERANCE : FORCE_LIMIT)
-         && gap <= LENGTH_TOLERANCE
+  return residual <= force_limit (tree, move) && gap <= LENGTH_TOLERANCE
          && (!tree->holding
              || fabs (lb_tree_weight_height (tree) - tree->hold_height)
                     <= LB_STEADY_HEIGHT_TOLERANCE);

@@ -53,9 +53,14 @@ LbStatus lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm
 LbStatus
 lb_steady_solve_plan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, bool warm);
 
-/* Solves on three meshes, each cut in half from the one before, and extrapolates. The shape has the
- * nodes of the coarsest. */
-LbStatus lb_steady_solve_fine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan);
+/* How many segments the coarsest mesh of a fine solve has, where `segments` are asked for. */
+size_t lb_steady_fine_segments (const LbSetup *setup, size_t segments);
+
+/* From the solved mesh of `plan`, solved with `remark`: solves on two more, each cut in half from
+ * the one before, and extrapolates. The shape has the nodes of the coarsest. Returns `remark` or
+ * what failed. */
+LbStatus
+lb_steady_refine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, LbStatus remark);
 
 /* Moves a warm tree on along the way of the last answers, if just one slider goes on moving;
  * false, and nothing is done, otherwise. lb_tree_restore() from LB_TREE_MEMORY_ANSWER undoes it. */
