@@ -2,7 +2,7 @@
 /* How fast the steady run is: warm and cold, how it grows, a map in two threads, and the same
  * problem by two other ways in the same run. Prints; asserts nothing about time.
  *
- *     ninja -C build tests/bench/bench-steady && build/tests/bench/bench-steady
+ *     meson test -C build --benchmark steady
  *
  * Build with -Dbuildtype=release for figures to keep. One-thread times are CPU time of the thread,
  * so that other work on the machine disturbs little; the map is wall time. */
