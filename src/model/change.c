@@ -168,7 +168,9 @@ static LbChange *
 change_new_text (Kind kind, size_t leader, const char *text, glong longest, const char *label)
 {
   LbChange *change = change_new (kind, leader, g_strdup (label));
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
+  g_autofree char *utf8 = g_utf8_make_valid (text, -1);
+  g_autofree char *valid =
+      kind == KIND_NOTES ? g_steal_pointer (&utf8) : lb_text_to_one_line (utf8);
 
   change->after.text = g_utf8_strlen (valid, -1) > longest ? g_utf8_substring (valid, 0, longest)
                                                            : g_steal_pointer (&valid);

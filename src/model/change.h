@@ -12,7 +12,7 @@ typedef struct LbChange LbChange;
 LbChange *lb_change_new_value (const LbField *field, size_t leader, double value);
 
 /* Sets the title, the notes, or the name of a leader's lure. Text too long is cut; text that is not
- * UTF-8 is made so. */
+ * UTF-8 is made so, and a title or name one line. */
 LbChange *lb_change_new_title (const char *title);
 LbChange *lb_change_new_notes (const char *notes);
 LbChange *lb_change_new_lure_name (size_t leader, const char *name);

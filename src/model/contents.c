@@ -6,6 +6,37 @@
 
 #include "fields.h"
 
+/* ---- Words ---- */
+
+static bool
+fits_one_line (gunichar c)
+{
+  bool is_character = (c < 0xfdd0 || c > 0xfdef) && (c & 0xfffe) != 0xfffe;
+
+  return is_character && !g_unichar_iscntrl (c) && c != 0x2028 && c != 0x2029;
+}
+
+bool
+lb_text_is_one_line (const char *text)
+{
+  for (const char *p = text; *p; p = g_utf8_next_char (p))
+    if (!fits_one_line (g_utf8_get_char (p)))
+      return false;
+  return true;
+}
+
+char *
+lb_text_to_one_line (const char *text)
+{
+  GString *line = g_string_new (NULL);
+
+  for (const char *p = text; *p; p = g_utf8_next_char (p))
+    g_string_append_unichar (line, fits_one_line (g_utf8_get_char (p)) ? g_utf8_get_char (p) : ' ');
+  return g_string_free (line, FALSE);
+}
+
+/* ---- All of it ---- */
+
 void
 lb_contents_init (LbContents *contents)
 {

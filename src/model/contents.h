@@ -10,14 +10,21 @@
 typedef struct
 {
   LbSetup setup;
-  char *title;                      /* UTF-8, never NULL once initialised */
+  char *title;                      /* UTF-8, one line, never NULL once initialised */
   char *notes;                      /* UTF-8, never NULL once initialised */
-  char *lure_names[LB_MAX_LEADERS]; /* UTF-8, never NULL once initialised */
+  char *lure_names[LB_MAX_LEADERS]; /* UTF-8, one line, never NULL once initialised */
 } LbContents;
 
 #define LB_TITLE_LONGEST 200   /* characters */
 #define LB_NOTES_LONGEST 20000 /* characters */
 #define LB_NAME_LONGEST 100    /* characters, of a lure */
+
+/* Whether `text` may stand in a title or the name of a lure, which are shown in terminals and
+ * written into pictures: one line, no control character, no code point that is no character. */
+bool lb_text_is_one_line (const char *text);
+
+/* `text` (UTF-8) with a blank for all that may not stand there. Free with g_free(). */
+char *lb_text_to_one_line (const char *text);
 
 /* The rig a new document starts from (lb_setup_default()), with plain names and an empty title. */
 void lb_contents_init (LbContents *contents);

@@ -147,13 +147,18 @@ read_choice (Reader *r, const LbField *field, size_t leader, JsonNode *node, con
 }
 
 static gboolean
-read_text (Reader *r, JsonNode *node, const char *path, glong longest, char **text)
+read_text (
+    Reader *r, JsonNode *node, const char *path, gboolean one_line, glong longest, char **text)
 {
-  g_autofree char *expected = g_strdup_printf (_ ("a text of at most %ld characters"), longest);
+  g_autofree char *expected =
+      g_strdup_printf (one_line ? _ ("one line of text of at most %ld characters")
+                                : _ ("a text of at most %ld characters"),
+                       longest);
 
   if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING)
     return fail_node (r, LB_FILE_ERROR_TYPE, path, node, expected);
-  if (g_utf8_strlen (json_node_get_string (node), -1) > longest)
+  if (g_utf8_strlen (json_node_get_string (node), -1) > longest
+      || (one_line && !lb_text_is_one_line (json_node_get_string (node))))
     return fail_node (r, LB_FILE_ERROR_RANGE, path, node, expected);
   g_free (*text);
   *text = json_node_dup_string (node);
@@ -342,7 +347,7 @@ read_leader (Reader *r, JsonNode *node, size_t leader)
   name = json_object_get_member (lure, "name");
   if (name == NULL)
     return fail_missing (r, name_path, _ ("a text"));
-  return read_text (r, name, name_path, LB_NAME_LONGEST, &r->contents->lure_names[leader])
+  return read_text (r, name, name_path, TRUE, LB_NAME_LONGEST, &r->contents->lure_names[leader])
          && read_fields (r, lure, "leaders[].lure.", lure_prefix, leader);
 }
 
@@ -380,9 +385,10 @@ read_words (Reader *r, JsonObject *top)
 
   if (title == NULL)
     return fail_missing (r, "title", _ ("a text"));
-  if (!read_text (r, title, "title", LB_TITLE_LONGEST, &r->contents->title))
+  if (!read_text (r, title, "title", TRUE, LB_TITLE_LONGEST, &r->contents->title))
     return FALSE;
-  return notes == NULL || read_text (r, notes, "notes", LB_NOTES_LONGEST, &r->contents->notes);
+  return notes == NULL
+         || read_text (r, notes, "notes", FALSE, LB_NOTES_LONGEST, &r->contents->notes);
 }
 
 gboolean

@@ -16,20 +16,38 @@ lb_validate_fail (
 
 #define LONGEST_SHOWN 40
 
-char *
-lb_validate_shown (const char *text)
+/* g_strescape() for ASCII alone: it would turn all letters beyond it into octal numbers. */
+static char *
+escape_ascii (const char *text)
 {
-  /* g_strescape() would turn letters beyond ASCII into octal numbers. */
   char beyond_ascii[129];
-  gboolean cut = g_utf8_strlen (text, -1) > LONGEST_SHOWN;
-  g_autofree char *piece = cut ? g_utf8_substring (text, 0, LONGEST_SHOWN) : g_strdup (text);
-  g_autofree char *escaped = NULL;
 
   for (int i = 0; i < 128; i++)
     beyond_ascii[i] = (char) (128 + i);
   beyond_ascii[128] = '\0';
-  escaped = g_strescape (piece, beyond_ascii);
-  return cut ? g_strconcat (escaped, "...", NULL) : g_steal_pointer (&escaped);
+  return g_strescape (text, beyond_ascii);
+}
+
+char *
+lb_validate_shown (const char *text)
+{
+  gboolean cut = g_utf8_strlen (text, -1) > LONGEST_SHOWN;
+  g_autofree char *piece = cut ? g_utf8_substring (text, 0, LONGEST_SHOWN) : g_strdup (text);
+  g_autofree char *escaped = escape_ascii (piece);
+  GString *shown = g_string_new (NULL);
+
+  for (const char *p = escaped; *p; p = g_utf8_next_char (p))
+    {
+      gunichar c = g_utf8_get_char (p);
+
+      if (g_unichar_isprint (c))
+        g_string_append_unichar (shown, c);
+      else
+        g_string_append_printf (shown, "\\u%04X", c);
+    }
+  if (cut)
+    g_string_append (shown, "...");
+  return g_string_free (shown, FALSE);
 }
 
 static void

@@ -24,6 +24,6 @@ lb_validate_number (const char *path, double value, double minimum, double maxim
 gboolean lb_validate_fail (
     GError **error, LbFileError code, const char *path, const char *found, const char *expected);
 
-/* `text` from a file as it may stand in a message of one line: control characters escaped, cut
- * after 40 characters. Free with g_free(). */
+/* `text` from a file as it may stand in a message of one line: what cannot be printed
+ * escaped, cut after 40 characters. Free with g_free(). */
 char *lb_validate_shown (const char *text);

@@ -100,15 +100,16 @@ random_points (TestRandom *random, double *a, double *b, size_t n, double top)
 }
 
 static void
-random_words (TestRandom *random, char **text)
+random_words (TestRandom *random, bool one_line, char **text)
 {
-  static const char *const pieces[] = { "Stony Bend", " ", "\n",   "\t",   "\"", "\\", "ø",
-                                        "川",         "🎣", "\x01", "\x7f", "/",  "1.5" };
+  static const char *const pieces[] = { "Stony Bend", " ",   "\"", "\\", "ø",    "川",  "🎣",
+                                        "/",          "1.5", "\n", "\t", "\x01", "\x7f" };
+  size_t n_pieces = G_N_ELEMENTS (pieces) - (one_line ? 4 : 0);
   size_t n = (size_t) test_random (random, 0, 8);
   GString *words = g_string_new (NULL);
 
   for (size_t i = 0; i < n; i++)
-    g_string_append (words, pieces[(size_t) test_random (random, 0, G_N_ELEMENTS (pieces))]);
+    g_string_append (words, pieces[(size_t) test_random (random, 0, (double) n_pieces)]);
   g_free (*text);
   *text = g_string_free (words, FALSE);
 }
@@ -146,10 +147,10 @@ random_contents (TestRandom *random, LbContents *contents)
   profile->n_points = (size_t) test_random (random, 2, LB_MAX_PROFILE_POINTS + 1);
   random_points (random, profile->height_fraction, profile->speed_fraction, profile->n_points, 2);
   mend_order (setup);
-  random_words (random, &contents->title);
-  random_words (random, &contents->notes);
+  random_words (random, true, &contents->title);
+  random_words (random, false, &contents->notes);
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
-    random_words (random, &contents->lure_names[i]);
+    random_words (random, true, &contents->lure_names[i]);
 }
 
 void

@@ -203,6 +203,21 @@ line_out_is_changed_as_a_whole (void **state)
   assert_true (now->mode == before.mode && now->value == before.value);
 }
 
+/* As the reader has them: what is written must be read again. */
+static void
+titles_and_names_are_one_line (void **state)
+{
+  Fixture *f = *state;
+  const LbContents *contents = lb_document_get_contents (f->document);
+
+  assert_true (lb_history_do (f->history, lb_change_new_title ("two\nlines \x1b[31m\xef\xbf\xbf")));
+  assert_string_equal (contents->title, "two lines  [31m ");
+  assert_true (lb_history_do (f->history, lb_change_new_lure_name (1, "a\tname\xc2\x9b")));
+  assert_string_equal (contents->lure_names[1], "a name ");
+  assert_true (lb_history_do (f->history, lb_change_new_notes ("two\nlines")));
+  assert_string_equal (contents->notes, "two\nlines");
+}
+
 static void
 leaders_come_and_go (void **state)
 {
@@ -420,6 +435,7 @@ main (void)
     with_fixture (values_are_kept_in_range),
     with_fixture (what_does_not_fit_together_is_refused),
     with_fixture (line_out_is_changed_as_a_whole),
+    with_fixture (titles_and_names_are_one_line),
     with_fixture (leaders_come_and_go),
     cmocka_unit_test (a_wrong_setup_makes_no_change),
     with_fixture (words_are_cut_and_mended),
