@@ -38,10 +38,9 @@ print_help (void)
   return LB_EXIT_DONE;
 }
 
-int
-main (int argc, char **argv)
+static int
+run_command (int argc, char **argv)
 {
-  set_up_language ();
   if (argc < 2)
     return lb_command_complain_usage (_ ("no command given"));
   if (g_str_equal (argv[1], "--help") || g_str_equal (argv[1], "-h"))
@@ -55,4 +54,18 @@ main (int argc, char **argv)
     if (g_str_equal (argv[1], commands[i].name))
       return commands[i].command (argc - 1, argv + 1);
   return lb_command_complain_usage (_ ("unknown command \"%s\""), argv[1]);
+}
+
+/* What goes to standard output must get there: a full disk is no answer. */
+int
+main (int argc, char **argv)
+{
+  int status;
+
+  set_up_language ();
+  status = run_command (argc, argv);
+  if (fflush (stdout) == 0 && !ferror (stdout))
+    return status;
+  lb_command_complain (_ ("the answer could not be written"));
+  return status == LB_EXIT_DONE ? LB_EXIT_REFUSED : status;
 }

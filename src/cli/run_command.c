@@ -7,16 +7,6 @@
 #include "run_json.h"
 #include "run_table.h"
 
-/* What goes to standard output must get there: a full disk is no answer. */
-static int
-print (const char *text)
-{
-  if (fputs (text, stdout) >= 0 && fflush (stdout) == 0)
-    return LB_EXIT_DONE;
-  lb_command_complain (_ ("the answer could not be written"));
-  return LB_EXIT_REFUSED;
-}
-
 static int
 solve_and_print (const LbContents *contents, gboolean fine, gboolean json, LbUnits units)
 {
@@ -24,15 +14,14 @@ solve_and_print (const LbContents *contents, gboolean fine, gboolean json, LbUni
   g_autoptr (LbResult) result = lb_result_solve (NULL, &contents->setup, &options);
   gboolean failed = lb_result_get_failed (result);
   g_autofree char *text = NULL;
-  int status;
 
   if (failed)
     lb_command_complain (_ ("no answer: %s"), lb_status_name (lb_result_get_status (result)));
   if (failed && !json)
     return LB_EXIT_REFUSED;
   text = json ? lb_run_json (result) : lb_run_table (result, contents, units);
-  status = print (text);
-  return failed ? LB_EXIT_REFUSED : status;
+  fputs (text, stdout);
+  return failed ? LB_EXIT_REFUSED : LB_EXIT_DONE;
 }
 
 int

@@ -398,18 +398,29 @@ odd_names_stay_on_one_line (void **state)
 }
 
 static void
-a_full_disk_is_no_answer (void **state)
+check_full_disk (const char *arguments)
 {
-  g_autofree char *file = sample ("spring-run.rig");
   g_autofree char *command =
-      g_strdup_printf ("'%s' run '%s' --json >/dev/full 2>/dev/null", getenv ("LB_TEST_CLI"), file);
+      g_strdup_printf ("'%s' %s >/dev/full 2>/dev/null", getenv ("LB_TEST_CLI"), arguments);
 
-  if (!g_file_test ("/dev/full", G_FILE_TEST_EXISTS))
-    skip ();
   assert_int_equal (WEXITSTATUS (system (command)), 1);
 }
 
-/* ---- Help ---- */
+static void
+a_full_disk_is_no_answer (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_autofree char *run_table = g_strdup_printf ("run '%s'", file);
+  g_autofree char *run_json = g_strdup_printf ("run '%s' --json", file);
+
+  if (!g_file_test ("/dev/full", G_FILE_TEST_EXISTS))
+    skip ();
+  check_full_disk (run_table);
+  check_full_disk (run_json);
+  check_full_disk ("--help");
+  check_full_disk ("draw --help");
+  check_full_disk ("--version");
+}
 
 static void
 help_and_version_are_there (void **state)
