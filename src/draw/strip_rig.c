@@ -90,6 +90,17 @@ state_colour (LbBandState state)
   return LB_COLOUR_ON_BED;
 }
 
+/* The weight where it hangs: on its point. The band is for the lures and does not judge it. */
+static void
+trace_weight (LbScene *scene, double x, double y, double r)
+{
+  lb_scene_move_to (scene, x, y - 1.35 * r);
+  lb_scene_line_to (scene, x + 1.35 * r, y);
+  lb_scene_line_to (scene, x, y + 1.35 * r);
+  lb_scene_line_to (scene, x - 1.35 * r, y);
+  lb_scene_close (scene);
+}
+
 /* Round: in the band. Points up: above it. Points down: below it. Square: on the bed. */
 static void
 trace_marker (LbScene *scene, LbBandState state, double x, double y, double r)
@@ -129,6 +140,19 @@ typedef struct
   int index;
   double x, y, r; /* drawing units */
 } Marker;
+
+/* Whether this is the weight, clear of the bed. */
+static bool
+hangs_free (const Marker *m)
+{
+  return m->pick == LB_PICK_WEIGHT && m->state != LB_BAND_ON_BED;
+}
+
+static LbColour
+marker_colour (const Marker *m)
+{
+  return hangs_free (m) ? LB_COLOUR_WIRE : state_colour (m->state);
+}
 
 static LbBox
 marker_box (const Marker *m)
@@ -194,13 +218,16 @@ add_markers (LbScene *scene, const Marker *markers, size_t n)
   for (size_t i = 0; i < n; i++)
     {
       LbLook look = {
-        .fill = state_colour (markers[i].state),
+        .fill = marker_colour (&markers[i]),
         .stroke = LB_COLOUR_CARD,
         .width = 1.4 * scene->style.scale,
       };
 
       lb_scene_begin (scene, LB_LAYER_FOREGROUND);
-      trace_marker (scene, markers[i].state, markers[i].x, markers[i].y, markers[i].r);
+      if (hangs_free (&markers[i]))
+        trace_weight (scene, markers[i].x, markers[i].y, markers[i].r);
+      else
+        trace_marker (scene, markers[i].state, markers[i].x, markers[i].y, markers[i].r);
       lb_scene_end_pickable (scene, look, markers[i].pick, markers[i].index);
     }
   for (size_t i = 0; i < n; i++)
@@ -246,6 +273,11 @@ set_wordings (const LbScene *scene, const Marker *m, LbLabel *label)
       label->wordings[0].title = lb_phrase_format (_ ("%s: %s"), m->name.text, words);
       label->wordings[1].title = lb_phrase_format ("%s", less);
     }
+  else if (hangs_free (m))
+    {
+      label->wordings[0].title = lb_phrase_format (_ ("%s: %s"), m->name.text, value.text);
+      label->wordings[1].title = value;
+    }
   else
     {
       label->wordings[0].title =
@@ -255,6 +287,8 @@ set_wordings (const LbScene *scene, const Marker *m, LbLabel *label)
   /* Many markers leave no room for long words; the number is in the marker too. */
   if (scene->is_crowded && m->state == LB_BAND_ON_BED)
     label->wordings[0].title = lb_phrase_format (_ ("%s: %s"), m->sign.text, less);
+  else if (scene->is_crowded && hangs_free (m))
+    label->wordings[0].title = lb_phrase_format (_ ("%s: %s"), m->sign.text, value.text);
   else if (scene->is_crowded)
     label->wordings[0].title = lb_phrase_format (_ ("%s: %s, %s"), m->sign.text, value.text, less);
 }
@@ -280,7 +314,7 @@ lb_scene_add_strip_labels (LbScene *scene)
         .clear = 12 * scene->style.scale,
         .toward = markers[i].reading->height > 0.5 * scene->strip_high ? 0.9 : -0.9,
         .title_font = LB_FONT_STRONG,
-        .accent = state_colour (markers[i].state),
+        .accent = marker_colour (&markers[i]),
       };
       set_wordings (scene, &markers[i], &labels[i]);
     }
