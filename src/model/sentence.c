@@ -59,6 +59,9 @@ tell_line_limit (Teller *t, LbStatus status)
          _ ("The weight cannot get down to where it should be: with %s of line out, the most that "
             "is tried, it hangs %s above the bed."),
          out, at);
+  else if (status == LB_STATUS_LINE_AT_SHORTEST && t->readings->weight.on_bed)
+    add (t, _ ("The weight cannot be held as high as asked: with the line all in it is still on "
+               "the bed."));
   else if (status == LB_STATUS_LINE_AT_SHORTEST)
     add (t,
          _ ("The weight cannot be held as high as asked: with the line all in it hangs %s above "
@@ -75,12 +78,21 @@ tell_line_limit (Teller *t, LbStatus status)
          at, out);
 }
 
+/* Held at the bed itself, and that was possible: the bed carries next to nothing. */
+static bool
+just_touches (const LbLineOut *line_out, LbStatus status)
+{
+  return (line_out->mode == LB_LINE_OUT_TOUCHING
+          || (line_out->mode == LB_LINE_OUT_WEIGHT_ABOVE_BED && line_out->value == 0))
+         && (status == LB_STATUS_OK || status == LB_STATUS_HELD_BY_FRICTION);
+}
+
 static void
 tell_weight (Teller *t, LbStatus status)
 {
   if (!t->readings->weight.on_bed)
     return;
-  if (t->setup->rig.line_out.mode == LB_LINE_OUT_TOUCHING)
+  if (just_touches (&t->setup->rig.line_out, status))
     add (t, _ ("The weight just touches the bed."));
   else if (t->setup->boat.speed_over_ground > 0)
     add (t, _ ("The weight drags on the bed."));
@@ -121,9 +133,22 @@ all_alike (const LbReadings *r)
   return true;
 }
 
+/* Nothing drags while the boat is at rest over the ground. */
 static const char *
-alike_start (LbBandState band, size_t n)
+all_on_bed (const Teller *t)
 {
+  bool two = t->readings->n_leaders == 2;
+
+  if (t->setup->boat.speed_over_ground == 0)
+    return two ? _ ("Both lures lie on the bed") : _ ("All lures lie on the bed");
+  return two ? _ ("Both lures drag on the bed") : _ ("All lures drag on the bed");
+}
+
+static const char *
+alike_start (const Teller *t, LbBandState band)
+{
+  size_t n = t->readings->n_leaders;
+
   switch (band)
     {
     case LB_BAND_INSIDE:
@@ -133,7 +158,7 @@ alike_start (LbBandState band, size_t n)
     case LB_BAND_BELOW:
       return n == 2 ? _ ("Both lures run below the band") : _ ("All lures run below the band");
     default:
-      return n == 2 ? _ ("Both lures drag on the bed") : _ ("All lures drag on the bed");
+      return all_on_bed (t);
     }
 }
 
@@ -153,7 +178,9 @@ lure_alone (const Teller *t, size_t lure)
     case LB_BAND_BELOW:
       return g_strdup_printf (_ ("The %s runs below the band, %s off the bed"), name, at);
     default:
-      return g_strdup_printf (_ ("The %s drags on the bed"), name);
+      return g_strdup_printf (t->setup->boat.speed_over_ground == 0 ? _ ("The %s lies on the bed")
+                                                                    : _ ("The %s drags on the bed"),
+                              name);
     }
 }
 
@@ -213,11 +240,11 @@ tell_lures (Teller *t)
   apart = spacing (t);
   if (all_alike (t->readings) && t->readings->lures[0].band == LB_BAND_ON_BED)
     /* Translators: "Both lures drag on the bed, the upper lure 9 ft behind the lower lure." */
-    add (t, _ ("%s, %s."), alike_start (LB_BAND_ON_BED, n), apart);
+    add (t, _ ("%s, %s."), alike_start (t, LB_BAND_ON_BED), apart);
   else if (all_alike (t->readings))
     /* Translators: "Both lures run in the band, level within 2 in, the upper lure 9 ft behind the
      * lower lure." */
-    add (t, _ ("%s, %s, %s."), alike_start (t->readings->lures[0].band, n), level, apart);
+    add (t, _ ("%s, %s, %s."), alike_start (t, t->readings->lures[0].band), level, apart);
   else
     /* Translators: "They run level within 2 in, the upper lure 9 ft behind the lower lure." */
     add (t, _ ("They are %s, %s."), level, apart);
@@ -237,7 +264,7 @@ failure (LbStatus status)
     case LB_STATUS_CANCELLED:
       return _ ("The computation was stopped.");
     default:
-      return _ ("No answer was found for this rig: what is drawn or listed does not show it.");
+      return _ ("No answer was found for this rig: the computation did not settle.");
     }
 }
 

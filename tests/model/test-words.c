@@ -142,6 +142,35 @@ what_is_on_the_bed_is_said (void **state)
   assert_lacks (touching, "The weight drags");
 }
 
+/* The words must fit what the bed carries: held at height 0 the weight touches, with a shank longer
+ * than the water is deep it does not, and at rest nothing drags. */
+static void
+dragging_touching_and_lying_differ (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  g_autofree char *held_at_bed = NULL;
+  g_autofree char *too_shallow = NULL;
+  g_autofree char *at_rest = NULL;
+
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_WEIGHT_ABOVE_BED, 0 };
+  held_at_bed = sentence_of (&setup, LB_UNITS_US);
+  assert_contains (held_at_bed, "The weight just touches the bed.");
+
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_TOUCHING, 0 };
+  setup.river.depth = 0.5;
+  too_shallow = sentence_of (&setup, LB_UNITS_US);
+  assert_contains (too_shallow, "with the line all in it is still on the bed.");
+  assert_contains (too_shallow, "The weight drags on the bed.");
+
+  setup = lb_setup_default ();
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 14 };
+  setup.boat.speed_over_ground = 0;
+  setup.rig.leaders[0].lure.buoyancy = setup.rig.leaders[1].lure.buoyancy = -1;
+  at_rest = sentence_of (&setup, LB_UNITS_US);
+  assert_contains (at_rest, "Both lures lie on the bed, ");
+  assert_lacks (at_rest, "drag");
+}
+
 static void
 lures_that_differ_are_told_apart (void **state)
 {
@@ -392,6 +421,7 @@ main (void)
     cmocka_unit_test (the_sentence_fits_the_readings),
     cmocka_unit_test (the_sentence_takes_the_units),
     cmocka_unit_test (what_is_on_the_bed_is_said),
+    cmocka_unit_test (dragging_touching_and_lying_differ),
     cmocka_unit_test (lures_that_differ_are_told_apart),
     cmocka_unit_test (one_lure_or_none_is_said),
     cmocka_unit_test (a_failure_is_said_and_shows_no_number),
