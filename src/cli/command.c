@@ -7,6 +7,7 @@
 #include <glib/gi18n.h>
 
 #include "reader.h"
+#include "sentence.h"
 
 /* ---- Messages ---- */
 
@@ -28,6 +29,14 @@ lb_command_complain (const char *format, ...)
   va_start (arguments, format);
   complain (format, arguments);
   va_end (arguments);
+}
+
+void
+lb_command_complain_of_result (const LbResult *result)
+{
+  g_autofree char *sentence = lb_sentence_of_result (result, LB_UNITS_US);
+
+  lb_command_complain ("%s", sentence);
 }
 
 int

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "contents.h"
+#include "result.h"
 #include "units.h"
 
 /* Exit statuses. */
@@ -45,6 +46,9 @@ gboolean lb_command_units (const LbCommandInput *input, LbUnits *units);
 
 /* One line on standard error, "layback-cli: ...". */
 void lb_command_complain (const char *format, ...) G_GNUC_PRINTF (1, 2);
+
+/* The same, why a solve failed. */
+void lb_command_complain_of_result (const LbResult *result);
 
 /* The same with a hint at --help; returns LB_EXIT_USAGE. */
 int lb_command_complain_usage (const char *format, ...) G_GNUC_PRINTF (1, 2);

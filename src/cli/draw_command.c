@@ -66,8 +66,7 @@ draw (const LbContents *contents,
 
   if (lb_result_get_failed (result))
     {
-      lb_command_complain (_ ("no answer: %s; nothing is drawn"),
-                           lb_status_name (lb_result_get_status (result)));
+      lb_command_complain_of_result (result);
       return LB_EXIT_REFUSED;
     }
   if (!lb_export_write (path, format, &picture, theme, width, height, NULL, &error))

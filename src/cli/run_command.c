@@ -16,7 +16,7 @@ solve_and_print (const LbContents *contents, gboolean fine, gboolean json, LbUni
   g_autofree char *text = NULL;
 
   if (failed)
-    lb_command_complain (_ ("no answer: %s"), lb_status_name (lb_result_get_status (result)));
+    lb_command_complain_of_result (result);
   if (failed && !json)
     return LB_EXIT_REFUSED;
   text = json ? lb_run_json (result) : lb_run_table (result, contents, units);
