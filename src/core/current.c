@@ -47,8 +47,9 @@ lb_current_init (LbCurrent *current, const LbRiver *river)
 {
   lb_bed_init (&current->bed, river);
   current->profile = river->profile;
-  lb_steffen_slopes (river->profile.n_points, river->profile.height_fraction,
-                     river->profile.speed_fraction, current->points_slope);
+  if (river->profile.law == LB_PROFILE_POINTS)
+    lb_steffen_slopes (river->profile.n_points, river->profile.height_fraction,
+                       river->profile.speed_fraction, current->points_slope);
   current->along = river->along;
   current->reference_depth = river->depth;
   current->reference_surface = river->surface_current;

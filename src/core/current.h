@@ -33,9 +33,9 @@ void lb_current_init (LbCurrent *current, const LbRiver *river);
 
 /* The current at `x` downstream and `z` above the water surface (z <= 0 in the water). Above the
  * surface the surface speed is returned, with no slope in z. Below the bed the power law goes on
- * smoothly towards 0 (floor of 0.01 m); the log law is 0, and rounded off within 1 mm above the bed
- * so that its slope does not jump there; measured points are held at the lowest. Never negative,
- * never NAN. */
+ * smoothly towards 0 (floor of 0.01 m); the log law is 0, and rounded off within 0.01 m above the
+ * bed so that its slope does not jump there; measured points are held at the lowest. Never
+ * negative, never NAN. */
 LbCurrentPoint lb_current_at (const LbCurrent *current, double x, double z);
 
 /* Speed / surface speed of a profile at height `above_bed` (m) in water `depth` (m) deep, and its

@@ -45,7 +45,7 @@ typedef struct
   double offset;
   int decimals;      /* at most */
   bool more_below_1; /* one decimal more when the number is smaller than 1 */
-  bool fractions;    /* halves to sixteenths as common fractions */
+  bool fractions;    /* halves to eighths as common fractions */
   double step;       /* of a slider, in the main unit */
 } LbUnitShown;
 

@@ -468,6 +468,18 @@ bed_materials_are_in_their_class (void **state)
   assert_near (lb_bed_material_roughness (LB_BED_MATERIAL_NONE), 0, 0);
 }
 
+/* A setup is checked for the law it uses: what the other laws hold may be anything. */
+static void
+points_of_a_law_not_used_are_left_alone (void **state)
+{
+  LbRiver river = lb_setup_default ().river;
+  LbCurrent current;
+
+  river.profile.n_points = 100000000;
+  lb_current_init (&current, &river);
+  assert_near (lb_current_at (&current, 0, 0).speed, river.surface_current, 1e-5);
+}
+
 int
 main (void)
 {
@@ -476,6 +488,7 @@ main (void)
     cmocka_unit_test (power_law_rows),
     cmocka_unit_test (power_law_is_like_measured_rivers),
     cmocka_unit_test (floor_of_the_power_law),
+    cmocka_unit_test (points_of_a_law_not_used_are_left_alone),
     cmocka_unit_test (log_law_values),
     cmocka_unit_test (log_law_ends_at_the_bed),
     cmocka_unit_test (points_law_is_steffens),
