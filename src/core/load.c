@@ -224,7 +224,7 @@ lb_load_friction (const LbTree *tree)
 }
 
 /* One-sided spring normal to the bed, and friction downstream along it: the boat moves upstream
- * and everything slides with it. At rest over the ground friction is left out (indeterminate). */
+ * and everything slides with it. At rest over the ground see lb_load_friction(). */
 static void
 load_bed (const LbTree *tree, const LbTreeNode *node, double *force, double *jacobian)
 {

@@ -47,5 +47,6 @@ double lb_load_bed_force (const LbTree *tree, const LbTreeNode *node);
 bool lb_load_bed_step (const LbTree *tree, double sunk, double change, double *next);
 
 /* Coulomb coefficient with which the bed drags the rig downstream: below 0 when the boat drifts
- * downstream, 0 at rest over the ground, where friction is indeterminate. */
+ * downstream; at rest over the ground, where friction is indeterminate, 0 unless the rig is held by
+ * it. */
 double lb_load_friction (const LbTree *tree);

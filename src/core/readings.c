@@ -10,8 +10,8 @@
 /* A part lies on the bed when the bed carries it with more than this, N. */
 #define TOUCHING_FORCE 1e-5
 
-/* Two lines are not compared within this share of the shorter one's length, or this many m, from a
- * place where they join: there they are always close. */
+/* A leader is not compared with other lines within this share of its length, or this many m if that
+ * is less, from its attachment: there they are always close. */
 #define JOINT_SHARE 0.25
 #define JOINT_LENGTH 0.5
 

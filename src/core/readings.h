@@ -59,7 +59,7 @@ typedef struct
   LbLureReading lures[LB_MAX_LEADERS];
   double level_difference; /* m, highest lure less lowest, over all; unset with fewer than 2 */
   double spacing;          /* m, layback of the rearmost lure less the foremost; unset same */
-  LbApproach closest;      /* nearest approach of any two lines away from where they join */
+  LbApproach closest; /* nearest approach of a leader to any other line, away from its attachment */
   bool touches[LB_MAX_LEADERS + 2]; /* by LbPart: some of that line or its body lies on the bed */
 } LbReadings;
 

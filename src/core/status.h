@@ -10,7 +10,6 @@ typedef enum
   LB_STATUS_NO_CONVERGENCE = -1, /* the iteration stopped short of the tolerance */
   LB_STATUS_BAD_SETUP = -2,      /* a value that no rig or river can have */
   LB_STATUS_OUT_OF_MEMORY = -3,
-  LB_STATUS_CANCELLED = -4, /* the caller's progress callback said stop */
 
   LB_STATUS_OK = 0,
 

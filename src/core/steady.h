@@ -13,7 +13,8 @@ typedef struct LbSteady LbSteady;
 typedef struct
 {
   size_t segments;       /* of the whole rig, about; 0: LB_STEADY_DEFAULT_SEGMENTS */
-  bool fine;             /* refine and extrapolate: about 1e-6 m, a hundred times slower */
+  bool fine;             /* refine and extrapolate: about 1e-6 m, a hundred times slower; starts
+                            cold */
   bool cold;             /* do not start from the last answer */
   size_t max_iterations; /* Newton steps in all; 0: LB_STEADY_DEFAULT_ITERATIONS */
 } LbSteadyOptions;
@@ -25,7 +26,7 @@ typedef struct
 
 typedef struct
 {
-  size_t segments;   /* of the mesh that was used */
+  size_t segments;   /* of the mesh that was used; of the finest when fine */
   size_t iterations; /* Newton steps of the last solve */
   bool warm;         /* the answer came straight from the last one */
   double residual;   /* N, largest force left over at any node */
@@ -40,8 +41,8 @@ void lb_steady_free (LbSteady *steady); /* NULL is fine */
  * below zero) lb_steady_shape() must not be used. */
 LbStatus lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *options);
 
-/* The answer of the last solve that did not fail; owned by the solver, valid until its next call.
- */
+/* The answer of the last solve, unless that failed: then it is of no use, and that of the solve
+ * before is gone too. Owned by the solver, valid until its next call. */
 const LbShape *lb_steady_shape (const LbSteady *steady);
 
 LbSteadyStatistics lb_steady_statistics (const LbSteady *steady);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The inside of the steady solver, shared by its two ways to an answer. Internal to core. */
+/* The inside of the steady solver, shared by its ways to an answer. Internal to core. */
 #pragma once
 
 #include "mesh.h"

@@ -187,8 +187,6 @@ failure_words (LbStatus status)
       return _ ("Not solved, so the rig is not drawn: a value in the rig or the river cannot be.");
     case LB_STATUS_OUT_OF_MEMORY:
       return _ ("Not solved, so the rig is not drawn: the computer is out of memory.");
-    case LB_STATUS_CANCELLED:
-      return _ ("Not solved, so the rig is not drawn: the computation was stopped.");
     default:
       return _ ("Not solved yet, so the rig is not drawn.");
     }

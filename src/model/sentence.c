@@ -261,8 +261,6 @@ failure (LbStatus status)
       return _ ("This rig cannot be computed: a value is one that no rig or river can have.");
     case LB_STATUS_OUT_OF_MEMORY:
       return _ ("There was not enough memory to compute this rig.");
-    case LB_STATUS_CANCELLED:
-      return _ ("The computation was stopped.");
     default:
       return _ ("No answer was found for this rig: the computation did not settle.");
     }
