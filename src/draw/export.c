@@ -74,15 +74,6 @@ sheet_paint (const Sheet *sheet, cairo_t *cr, double height)
   cairo_restore (cr);
 }
 
-void
-lb_export_paint (cairo_t *cr, const LbPicture *picture, LbTheme theme, double width, double height)
-{
-  Sheet sheet = sheet_new (picture, theme, width, height);
-
-  sheet_paint (&sheet, cr, height);
-  sheet_clear (&sheet);
-}
-
 /* ---- Formats ---- */
 
 gboolean

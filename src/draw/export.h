@@ -2,7 +2,6 @@
 /* The side view above the bed strip, as a file. Needs no display. */
 #pragma once
 
-#include <cairo.h>
 #include <glib.h>
 
 #include "picture.h"
@@ -32,15 +31,11 @@ typedef enum
  * that says which there are. */
 gboolean lb_export_format_for_path (const char *path, LbExportFormat *format, GError **error);
 
-/* Draws the title (if any), the side view and the bed strip into `width` x `height` drawing units
- * of `cr`, from its origin. The one way onto paper and into files. */
-void
-lb_export_paint (cairo_t *cr, const LbPicture *picture, LbTheme theme, double width, double height);
-
-/* Draws `picture` in `theme` and writes it to `path`, replacing what is there only when all went
- * well. `width` x `height`: pixels for PNG, points (1/72 in) for PDF, user units for SVG.
- * `date` (ISO 8601, "2026-01-02T03:04:05Z") goes into the PDF; NULL takes SOURCE_DATE_EPOCH or
- * the time of day. Returns FALSE and sets `error` when it could not be done. */
+/* Draws the title (if any), the side view and the bed strip of `picture` in `theme` and writes them
+ * to `path`, replacing what is there only when all went well. `width` x `height`: pixels for PNG,
+ * points (1/72 in) for PDF, user units for SVG. `date` (ISO 8601, "2026-01-02T03:04:05Z") goes into
+ * the PDF; NULL takes SOURCE_DATE_EPOCH or the time of day. Returns FALSE and sets `error` when it
+ * could not be done. */
 gboolean lb_export_write (const char *path,
                           LbExportFormat format,
                           const LbPicture *picture,

@@ -116,6 +116,12 @@ weight_half_height (const LbScene *scene, double r)
     }
 }
 
+static double
+weight_half_width (const LbScene *scene, double r)
+{
+  return scene->setup.rig.weight.shape == LB_WEIGHT_TORPEDO ? 2 * cbrt (4.0 / 3) * r : r;
+}
+
 /* A glint, so that it looks round; a disc shows only its edge and has none. */
 static void
 add_glint (LbScene *scene, double x, double y, double r)
@@ -136,6 +142,7 @@ void
 lb_scene_add_weight (LbScene *scene, double x, double y, double floor_y)
 {
   double r = weight_radius (scene), half = weight_half_height (scene, r);
+  double half_width = weight_half_width (scene, r);
   double middle = fmin (y, floor_y - half);
   LbLook body = {
     .fill = LB_COLOUR_WEIGHT,
@@ -147,7 +154,7 @@ lb_scene_add_weight (LbScene *scene, double x, double y, double floor_y)
   trace_weight (scene, x, middle, r);
   lb_scene_end_pickable (scene, body, LB_PICK_WEIGHT, 0);
   add_glint (scene, x, middle, r);
-  lb_scene_take (scene, (LbBox){ x - r, middle - half, 2 * r, 2 * half });
+  lb_scene_take (scene, (LbBox){ x - half_width, middle - half, 2 * half_width, 2 * half });
 }
 
 /* ---- Lures ---- */
