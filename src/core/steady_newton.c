@@ -5,7 +5,7 @@
  * step can do no better, above the second per N of the largest tension, which is rounding. */
 #define FORCE_TOLERANCE 2e-10
 #define FORCE_ROUNDING 1e-9
-#define SMALLEST_MOVE 1e-9 /* m */
+#define SMALLEST_MOVE 1e-9 /* m, and per m of line out if that is more */
 
 /* And no misfit of a segment's length above this, m. */
 #define LENGTH_TOLERANCE 1e-10
@@ -25,7 +25,7 @@ force_limit (const LbTree *tree, double move)
 {
   double largest = 1;
 
-  if (move > SMALLEST_MOVE)
+  if (move > SMALLEST_MOVE * fmax (1, tree->line_out))
     return FORCE_TOLERANCE;
   for (size_t i = 1; i < tree->n_nodes; i++)
     largest = fmax (largest, tree->nodes[i].tension);
