@@ -100,6 +100,10 @@ find_fault (const LbSetup *setup, LbStatus status, const LbShape *shape, ShapeCh
   if (lb_status_is_failure (status))
     return FAULT_NOT_SOLVED;
   *check = shape_check (setup, status, shape);
+  /* At rest friction may have been called in, but a status says one thing only. */
+  if (setup->boat.speed_over_ground == 0 && status > LB_STATUS_OK
+      && check->node_force > BALANCE * fmax (1, check->largest_load))
+    *check = shape_check (setup, LB_STATUS_HELD_BY_FRICTION, shape);
   force = BALANCE * fmax (1, check->largest_load);
   if (!check->finite)
     return FAULT_NOT_FINITE;
