@@ -103,6 +103,13 @@ harness_pause (guint milliseconds)
     ;
 }
 
+int
+harness_settle (void **state)
+{
+  harness_pause (300);
+  return 0;
+}
+
 static void
 painted_cb (gboolean *painted)
 {

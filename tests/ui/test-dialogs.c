@@ -240,5 +240,5 @@ main (void)
 
   harness_start ();
   g_application_hold (G_APPLICATION (harness_application ()));
-  return cmocka_run_group_tests (tests, NULL, NULL);
+  return cmocka_run_group_tests (tests, NULL, harness_settle);
 }
