@@ -63,16 +63,29 @@ add_pull (GPtrArray *list, double pull, LbUnits units)
                           shown));
 }
 
+static double
+least_spare (const LbReadings *readings)
+{
+  double least = INFINITY;
+
+  if (lb_is_set (readings->mainline_spare))
+    least = readings->mainline_spare;
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    if (lb_is_set (readings->lures[i].leader_spare))
+      least = fmin (least, readings->lures[i].leader_spare);
+  return least;
+}
+
 static void
 add_strength (GPtrArray *list, const LbReadings *readings)
 {
-  bool weak = lb_is_set (readings->mainline_spare) && readings->mainline_spare < LEAST_SPARE;
+  double spare = least_spare (readings);
 
-  for (size_t i = 0; i < readings->n_leaders; i++)
-    weak = weak
-           || (lb_is_set (readings->lures[i].leader_spare)
-               && readings->lures[i].leader_spare < LEAST_SPARE);
-  if (weak)
+  if (spare <= 1)
+    add (list, LB_CAUTION_NOW,
+         g_strdup (_ ("A line is pulled harder than it can bear: it would part, and a line that "
+                      "parts under load whips back.")));
+  else if (spare < LEAST_SPARE)
     add (list, LB_CAUTION_NOW,
          g_strdup (_ ("A line carries more than half of what it breaks at. A line that parts under "
                       "load whips back.")));

@@ -374,6 +374,9 @@ cautions_follow_the_values (void **state)
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "hold for long"));
   setup.rig.mainline.breaking_load = 150;
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "more than half"));
+  setup.rig.mainline.breaking_load = 100;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "harder than it can bear"));
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "more than half"));
   setup.rig.weight.mass = 20; /* about 179 N, and the drag of fast water */
   setup.boat.speed_over_ground = 3;
   setup.river.surface_current = 6;
