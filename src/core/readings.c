@@ -98,6 +98,8 @@ read_lure (const Reader *reader, size_t leader)
   reading.leader_tension = lb_vec3_norm (pull);
   reading.attachment_tension = lb_vec3_norm (shape->nodes[first].pull_on_parent);
   reading.leader_angle = atan2 (pull.z, hypot (pull.x, pull.y));
+  pull = shape->nodes[first].pull_on_parent;
+  reading.attachment_angle = atan2 (-pull.z, hypot (pull.x, pull.y));
   reading.largest_tension = largest_tension (shape, part);
   reading.leader_spare = spare (&rig->line, reading.largest_tension);
   return reading;
@@ -264,6 +266,19 @@ read_mainline (LbReadings *readings, const Reader *reader)
   readings->bed_depth_at_reel = lb_bed_at (&reader->current.bed, shape->nodes[0].position.x).depth;
 }
 
+static void
+read_shank (LbReadings *readings, const LbShape *shape)
+{
+  /* The segment below the top of the shank is the first of the shank's own. */
+  bool has_shank = shape->weight != shape->shank_top;
+  LbVec3 pull = has_shank ? shape->nodes[shape->shank_top + 1].pull_on_parent
+                          : lb_vec3_scale (shape->nodes[shape->weight].pull_on_node, -1);
+
+  readings->shank_tension = lb_vec3_norm (pull);
+  readings->shank_angle = atan2 (hypot (pull.x, pull.y), -pull.z);
+  readings->weight_tension = lb_vec3_norm (shape->nodes[shape->weight].pull_on_node);
+}
+
 void
 lb_readings_compute (LbReadings *readings, const LbSetup *setup, const LbShape *shape)
 {
@@ -272,6 +287,7 @@ lb_readings_compute (LbReadings *readings, const LbSetup *setup, const LbShape *
   memset (readings, 0, sizeof *readings);
   lb_current_init (&reader.current, &setup->river);
   read_mainline (readings, &reader);
+  read_shank (readings, shape);
   readings->weight = read_point (&reader, shape->weight);
   readings->shank_top = read_point (&reader, shape->shank_top);
   readings->weight_bed_force = shape->nodes[shape->weight].bed_force;

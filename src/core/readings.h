@@ -30,6 +30,7 @@ typedef struct
   double attachment_tension; /* N, in the leader at its attachment */
   double leader_angle;       /* rad, of the leader at the lure: 0 level, positive when the lure
                                 is below the line it hangs on */
+  double attachment_angle;   /* rad, of the leader at its attachment, counted the same way */
   double largest_tension;    /* N, anywhere in the leader */
   double leader_spare;       /* breaking load / largest tension; unset when unknown */
 } LbLureReading;
@@ -53,6 +54,10 @@ typedef struct
   double bed_depth_at_reel; /* m */
   LbPointReading weight;
   LbPointReading shank_top;
+  double weight_tension;   /* N, in the line the weight hangs on, at the weight */
+  double shank_angle;      /* rad from vertical, of the shank at its top (of the wire at the
+                              weight, when there is no shank) */
+  double shank_tension;    /* N, in the shank at its top */
   double weight_bed_force; /* N, with which the bed carries the weight */
   size_t n_leaders;
   LbPointReading attachments[LB_MAX_LEADERS];

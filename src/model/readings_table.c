@@ -139,7 +139,9 @@ add_weight (Builder *b, const LbReadings *r)
   add_row (b, _ ("Layback"), LB_QUANTITY_LENGTH, r->weight.layback, NULL);
   add_row (b, _ ("Depth"), LB_QUANTITY_LENGTH, r->weight.depth, NULL);
   add_row (b, _ ("Water speed"), LB_QUANTITY_SPEED, r->weight.water_speed, NULL);
+  add_row (b, _ ("Pull of the weight"), LB_QUANTITY_FORCE, r->weight_tension, NULL);
   add_row (b, _ ("Carried by the bed"), LB_QUANTITY_FORCE, r->weight_bed_force, NULL);
+  add_row (b, _ ("Shank angle"), LB_QUANTITY_ANGLE, r->shank_angle, g_strdup (_ ("from vertical")));
   end_section (b, g_strdup (_ ("Weight")));
 }
 
@@ -174,6 +176,9 @@ add_lure (Builder *b, const LbReadings *r, size_t i)
            note_spare (lure->leader_spare));
   add_row (b, _ ("Leader angle"), LB_QUANTITY_ANGLE, lure->leader_angle,
            g_strdup (_ ("below level, at the lure")));
+  add_row (b, _ ("Attachment angle"), LB_QUANTITY_ANGLE, lure->attachment_angle,
+           g_strdup (_ ("below level, at the shank")));
+  add_row (b, _ ("Attachment pull"), LB_QUANTITY_SMALL_FORCE, lure->attachment_tension, NULL);
   add_height (b, _ ("Attachment off the bed"), attachment->height, NULL);
   add_row (b, _ ("Attachment layback"), LB_QUANTITY_LENGTH, attachment->layback, NULL);
   end_section (b, lure_title (b, i));

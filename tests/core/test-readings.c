@@ -91,6 +91,7 @@ test_against_oracle (void **state)
       assert_near (r.lures[i].attachment_tension, a.attachment_tension[i], 1e-6);
       assert_int_equal (r.lures[i].band, lb_band_state (&setup.band, a.lure[i][1] + 6, false));
     }
+  assert_near (r.shank_tension, a.shank_top_tension, 2e-6);
   assert_near (r.line_out, a.line_out, 1e-6);
   assert_near (r.hand_tension, hypot (a.reel_pull[0], a.reel_pull[1]), 2e-6);
   assert_near (r.wire_angle, atan2 (a.reel_pull[0], -a.reel_pull[1]), 1e-6);
@@ -117,6 +118,29 @@ test_leader_at_lure (void **state)
     }
 }
 
+/* The weight pulls the shank with its weight in water and its drag, and the shank above it with no
+ * leaders leans as both say: atan (drag / weight) at the weight. */
+static void
+test_weight_on_shank (void **state)
+{
+  LbSetup setup = rig_reference (0.91, 0.4, 1.0);
+  const LbWeight *weight = &setup.rig.weight;
+
+  setup.rig.n_leaders = 0;
+  setup.rig.shank_length = 0.02;
+  LbReadings r = read_setup (&setup, true);
+  double v = r.weight.water_speed;
+  double drag = 0.5 * 1000 * weight->drag_coefficient * lb_weight_frontal_area (weight) * v * v;
+  double down = lb_weight_in_water (weight, 1000, setup.river.gravity);
+  assert_near (r.weight_tension, hypot (drag, down), 1e-6);
+  /* The water on 2 cm of shank adds a few millinewtons. */
+  assert_near (r.shank_angle, atan2 (drag, down), 3e-3);
+  assert_less (atan2 (drag, down), r.shank_angle);
+  setup.rig.shank_length = 0;
+  r = read_setup (&setup, true);
+  assert_near (r.shank_angle, atan2 (drag, down), 1e-6);
+}
+
 /* In still water: the line hangs straight, a floating lure stands above its attachment. The model
  * keeps a trickle of 5 mm/s there, worth 1e-5 rad in the wire and 3e-4 in a leader. */
 static void
@@ -132,6 +156,7 @@ test_still_water (void **state)
   assert_near (r.weight.layback, 0, 1e-4);
   assert_near (r.strum_frequency, 0, 1e-9);
   assert_near (r.lures[0].leader_angle, -90 * DEGREE, 1e-3);
+  assert_near (r.lures[0].attachment_angle, -90 * DEGREE, 1e-3);
   /* Nylon stretches by less than 0.1 % here. */
   assert_near (r.lures[1].at.height - r.attachments[1].height, 1, 1e-3);
 }
@@ -449,6 +474,7 @@ main (void)
     cmocka_unit_test (test_band),
     cmocka_unit_test (test_against_oracle),
     cmocka_unit_test (test_leader_at_lure),
+    cmocka_unit_test (test_weight_on_shank),
     cmocka_unit_test (test_still_water),
     cmocka_unit_test (test_strum),
     cmocka_unit_test (test_spare),
