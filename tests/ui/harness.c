@@ -103,13 +103,6 @@ harness_pause (guint milliseconds)
     ;
 }
 
-int
-harness_settle (void **state)
-{
-  harness_pause (300);
-  return 0;
-}
-
 static void
 painted_cb (gboolean *painted)
 {
@@ -202,7 +195,9 @@ harness_new_file (const char *name)
 {
   const char *folder = g_getenv ("LB_TEST_OUTPUT_DIR");
   g_autofree char *path = g_build_filename (folder ? folder : g_get_tmp_dir (), name, NULL);
+  g_autofree char *own_folder = g_path_get_dirname (path);
 
+  assert_int_equal (g_mkdir_with_parents (own_folder, 0700), 0);
   g_unlink (path);
   return g_file_new_for_path (path);
 }

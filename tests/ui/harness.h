@@ -29,10 +29,6 @@ void harness_wait (HarnessDone done, gpointer data, const char *what);
 /* Turns the main loop for that long. */
 void harness_pause (guint milliseconds);
 
-/* For the end of a group of tests: lets what GTK's file dialogs still read in threads come to its
- * end, which else counts as leaked now and then. */
-int harness_settle (void **state);
-
 /* Turns the main loop until another frame of the widget's window is on the screen. */
 void harness_frame (GtkWidget *widget);
 
@@ -43,7 +39,7 @@ void harness_solved (LbWindow *window);
  * Returns its pixels (owned by the caller): width x height, 4 bytes each (BGRA). */
 guchar *harness_picture (LbWindow *window, const char *name, int scale, int *width, int *height);
 
-/* A new path in the output folder that nothing is at. (transfer full) */
+/* A new path in the output folder, or in a folder below it, that nothing is at. (transfer full) */
 GFile *harness_new_file (const char *name);
 
 /* A file with that text. (transfer full) */

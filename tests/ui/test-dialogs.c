@@ -174,7 +174,8 @@ file_is_there (gpointer file)
 static void
 saving_under_a_new_name_makes_it_the_document_s_own (void **state)
 {
-  g_autoptr (GFile) file = harness_new_file ("under-a-new-name.rig");
+  /* A folder of its own: GTK's dialog leaks a little for every file that goes while it is open. */
+  g_autoptr (GFile) file = harness_new_file ("dialogs/under-a-new-name.rig");
   GtkWidget *dialog;
 
   assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save-as", NULL));
@@ -240,5 +241,5 @@ main (void)
 
   harness_start ();
   g_application_hold (G_APPLICATION (harness_application ()));
-  return cmocka_run_group_tests (tests, NULL, harness_settle);
+  return cmocka_run_group_tests (tests, NULL, NULL);
 }
