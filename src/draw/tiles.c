@@ -26,7 +26,8 @@ typedef struct
 static int
 clamped (double cell, int most)
 {
-  return cell < 0 ? 0 : cell > most ? most : (int) cell;
+  /* Told so that NAN, which is never larger, comes out as 0. */
+  return !(cell > 0) ? 0 : cell > most ? most : (int) cell;
 }
 
 static void
