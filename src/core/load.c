@@ -83,7 +83,7 @@ lb_load_surface_segment (const LbTree *tree,
                          LbSegment *s,
                          bool slopes)
 {
-  const LbTreeLine *line = &tree->lines[node->line];
+  const LbTreeLine *line = &tree->lines[node->part];
   double flow, wet, to_parent;
   LbLineDrag drag;
   LbCurrentPoint current = lb_segment_flow (tree, node, parent, s, &flow);

@@ -141,7 +141,7 @@ lb_load_segment (const LbTree *tree,
       return;
     }
 
-  const LbTreeLine *line = &tree->lines[node->line];
+  const LbTreeLine *line = &tree->lines[node->part];
   double flow, net_weight = line->weight_in_air - line->buoyancy;
   LbLineDrag drag;
   LbCurrentPoint current = lb_segment_flow (tree, node, parent, s, &flow);

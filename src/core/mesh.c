@@ -156,7 +156,7 @@ lay_piece (Layer *layer, size_t from, int part, size_t n)
       LbTreeNode *node = &layer->tree->nodes[layer->next];
 
       node->parent = (int) from;
-      node->line = node->part = part;
+      node->part = part;
       node->piece = layer->piece;
       node->body = -1;
       from = layer->next++;
@@ -317,7 +317,6 @@ load_values (LbTree *tree, const LbSetup *setup)
 
   lb_current_init (&tree->current, river);
   tree->highest_bed = -lb_bed_shallowest (&tree->current.bed);
-  tree->gravity = river->gravity;
   tree->boat_speed = setup->boat.speed_over_ground;
   tree->bed_friction = river->bed_friction;
   tree->bed_softness = LB_TREE_BED_SOFTNESS;

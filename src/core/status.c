@@ -12,6 +12,8 @@ lb_status_name (LbStatus status)
       return "bad setup";
     case LB_STATUS_OUT_OF_MEMORY:
       return "out of memory";
+    case LB_STATUS_CANCELLED:
+      return "cancelled";
     case LB_STATUS_OK:
       return "ok";
     case LB_STATUS_LINE_AT_LONGEST:

@@ -11,6 +11,8 @@ typedef enum
   LB_STATUS_BAD_SETUP = -2,      /* a value that no rig or river can have */
   LB_STATUS_OUT_OF_MEMORY = -3,
 
+  LB_STATUS_CANCELLED = -4, /* the caller's callback said stop */
+
   LB_STATUS_OK = 0,
 
   LB_STATUS_LINE_AT_LONGEST = 1,  /* the weight cannot get down to the asked height; the answer is

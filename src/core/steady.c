@@ -85,7 +85,7 @@ solve_somehow (LbSteady *steady, const LbSetup *setup, LbMeshPlan *plan, bool wa
 
   for (size_t i = 0; i < sizeof tries / sizeof *tries && status == LB_STATUS_NO_CONVERGENCE; i++)
     {
-      if (tries[i].held && !at_rest)
+      if (steady->cancelled || (tries[i].held && !at_rest))
         continue;
       steady->thorough = tries[i].thorough;
       steady->tree.held_at_rest = tries[i].held;
@@ -106,6 +106,7 @@ lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *
 
   if (options == NULL)
     options = &defaults;
+  steady->statistics = (LbSteadyStatistics){ 0 };
   if (status != LB_STATUS_OK)
     return status;
   if (options->segments > 0)
@@ -113,6 +114,9 @@ lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *
   steady->limit =
       options->max_iterations > 0 ? options->max_iterations : LB_STEADY_DEFAULT_ITERATIONS;
   steady->iterations = 0;
+  steady->cancel = options->cancel;
+  steady->cancel_data = options->cancel_data;
+  steady->cancelled = false;
   if (options->fine)
     plan.segments = lb_steady_fine_segments (setup, plan.segments);
   status = solve_somehow (steady, setup, &plan, !options->cold && !options->fine);
@@ -120,5 +124,5 @@ lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *
     status = lb_steady_refine (steady, setup, &plan, status);
   steady->statistics.segments = steady->tree.n_nodes - 1;
   steady->statistics.iterations = steady->iterations;
-  return status;
+  return steady->cancelled && lb_status_is_failure (status) ? LB_STATUS_CANCELLED : status;
 }

@@ -10,6 +10,9 @@
  * solver belongs to one thread at a time. */
 typedef struct LbSteady LbSteady;
 
+/* Asked after every Newton step, with how many there have been in this solve: true to give up. */
+typedef bool (*LbSteadyCancel) (void *data, size_t iterations);
+
 typedef struct
 {
   size_t segments;       /* of the whole rig, about; 0: LB_STEADY_DEFAULT_SEGMENTS */
@@ -17,6 +20,8 @@ typedef struct
                             cold */
   bool cold;             /* do not start from the last answer */
   size_t max_iterations; /* Newton steps in all; 0: LB_STEADY_DEFAULT_ITERATIONS */
+  LbSteadyCancel cancel; /* or NULL */
+  void *cancel_data;
 } LbSteadyOptions;
 
 #define LB_STEADY_DEFAULT_SEGMENTS 50

@@ -9,7 +9,7 @@
 
 /* The node at the water surface is put there to within this, m. */
 #define WATERLINE_TOLERANCE 1e-9
-#define WATERLINE_TRIES 8
+#define WATERLINE_TRIES 12
 
 /* Where the mainline comes out of the water, as m of unstretched line from the reel; unset when it
  * does not. */
@@ -47,7 +47,7 @@ solve_level (LbSteady *steady, const LbSetup *setup, LbMeshPlan *plan)
         return status;
       plan->waterline += node->position.z * rest / (above->position.z - node->position.z);
     }
-  return status;
+  return LB_STATUS_NO_CONVERGENCE;
 }
 
 /* Starts the mesh of `plan`, which cuts that of `coarse` in half, from the coarse answer. */

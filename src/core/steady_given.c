@@ -81,13 +81,12 @@ settle (LbSteady *steady, double turn, size_t iterations)
   double pseudo_time = FIRST_PSEUDO_TIME, growth = 3, try_below = TRY_NEWTON_SPEED;
   int refused = 0;
 
-  for (size_t k = 0; k < iterations && steady->iterations < steady->limit; k++)
+  for (size_t k = 0; k < iterations && lb_steady_may_go_on (steady); k++)
     {
       LbTreeStep step = lb_tree_step (tree, pseudo_time);
       double size = fmax (step.turn / turn, step.move / (0.3 * lb_steady_largest_move (tree)));
       double speed = step.move / pseudo_time;
 
-      steady->iterations++;
       if (!step.finite)
         return false;
       /* A step too large is tried again shorter, but not for ever: lengths that do not fit yet have

@@ -19,6 +19,17 @@
 #define MOVE_PER_LINE 0.06 /* and per m of line out */
 #define LARGEST_TURN 0.7   /* of any segment in one step, as a share of its length */
 
+bool
+lb_steady_may_go_on (LbSteady *steady)
+{
+  if (steady->iterations >= steady->limit || steady->cancelled)
+    return false;
+  steady->iterations++;
+  if (steady->cancel != NULL && steady->cancel (steady->cancel_data, steady->iterations))
+    steady->cancelled = true;
+  return !steady->cancelled;
+}
+
 /* The force, N, that may be left over after a step of `move`. */
 static double
 force_limit (const LbTree *tree, double move)
@@ -69,10 +80,9 @@ lb_steady_newton (LbSteady *steady, size_t iterations)
   LbTree *tree = &steady->tree;
   double last_move = INFINITY;
 
-  for (size_t k = 0; k < iterations && steady->iterations < steady->limit; k++)
+  for (size_t k = 0; k < iterations && lb_steady_may_go_on (steady); k++)
     {
       LbTreeStep step = lb_tree_step (tree, INFINITY);
-      steady->iterations++;
       if (!step.finite)
         return false;
       double largest = fmax (step.move, fabs (step.line));

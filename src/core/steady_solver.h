@@ -22,6 +22,9 @@ struct LbSteady
   bool thorough;            /* try everything before giving up */
   bool solved;              /* tree holds an answer to start from */
   size_t iterations, limit; /* of this solve */
+  LbSteadyCancel cancel;    /* or NULL */
+  void *cancel_data;
+  bool cancelled;
   LbSteadyForesight foresight;
   LbSteadyStatistics statistics;
 };
@@ -32,6 +35,9 @@ struct LbSteady
 /* Newton from the present state, of the line out too when the tree is holding: at most `iterations`
  * steps. True when it has arrived; the shape is then filled. */
 bool lb_steady_newton (LbSteady *steady, size_t iterations);
+
+/* Counts a Newton step; false when there are to be no more: too many, or cancelled. */
+bool lb_steady_may_go_on (LbSteady *steady);
 
 /* The farthest, m, that a node may go in one step. */
 double lb_steady_largest_move (const LbTree *tree);

@@ -188,7 +188,7 @@ lb_tree_forces (LbTree *tree, LbShape *shape, double *gap)
           parent->b[k] += segment.on_parent[k];
           left_over = lb_larger (left_over, fabs (node->b[k]));
         }
-      double stretched = 1 + lb_stretch (&tree->lines[node->line], node->tension, &slope);
+      double stretched = 1 + lb_stretch (&tree->lines[node->part], node->tension, &slope);
       *gap = lb_larger (*gap, fabs (segment.length - rest * stretched));
       if (shape != NULL)
         fill_shape_node (tree, i, &segment, &shape->nodes[i]);

@@ -59,8 +59,7 @@ typedef struct
 {
   /* Mesh */
   int parent;       /* index, below the node's own */
-  int line;         /* index into lines */
-  int part;         /* LbPart */
+  int part;         /* LbPart that the segment belongs to, and index into lines */
   int body;         /* index into bodies, -1 for none */
   int piece;        /* of the mesh: segments of one piece share its length */
   double share;     /* of the piece's length */
@@ -135,7 +134,6 @@ typedef struct
 
   LbCurrent current;
   double highest_bed; /* m, z that no part of the bed reaches above */
-  double gravity;     /* m/s2 */
   double boat_speed;  /* m/s over the ground, upstream: every part moves with the boat */
   double extra_flow;  /* m/s everywhere, on the way to an answer; 0 in the answer */
   double bed_friction;

@@ -165,7 +165,7 @@ eliminate_all (LbTree *tree, double pseudo_time, int dim)
     {
       LbTreeNode *node = &tree->nodes[i];
       LbTreeNode *parent = &tree->nodes[node->parent];
-      const LbTreeLine *line = &tree->lines[node->line];
+      const LbTreeLine *line = &tree->lines[node->part];
       LbSegment segment;
       double slope;
       double rest = lb_tree_rest (tree, i);

@@ -99,7 +99,7 @@ lb_tree_sweep (LbTree *tree, double blend)
       const LbTreeNode *parent = &tree->nodes[node->parent];
       double slope;
       double length = lb_tree_rest (tree, i)
-                      * (1 + lb_stretch (&tree->lines[node->line], node->tension, &slope));
+                      * (1 + lb_stretch (&tree->lines[node->part], node->tension, &slope));
       LbVec3 pull = lb_tree_vec3 (node->b), old = lb_tree_vec3 (node->move);
       LbVec3 d = node->tension > 0 ? lb_vec3_scale (pull, 1 / node->tension) : old;
 

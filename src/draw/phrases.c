@@ -6,6 +6,9 @@
 #include <stdio.h>
 #include <string.h>
 
+/* From here up a height is told in feet or metres, m: 5 ft, as in the readings. */
+#define HIGH 1.524
+
 LbPhrase
 lb_phrase_quantity (const LbPicture *picture, LbQuantity quantity, double value)
 {
@@ -44,9 +47,7 @@ lb_phrase_format (const char *format, ...)
 LbPhrase
 lb_phrase_height_value (const LbPicture *picture, double height)
 {
-  double most = picture->units == LB_UNITS_US ? 0.95 : 1.0;
-
-  return lb_phrase_quantity (picture, height < most ? LB_QUANTITY_HEIGHT : LB_QUANTITY_LENGTH,
+  return lb_phrase_quantity (picture, height < HIGH ? LB_QUANTITY_HEIGHT : LB_QUANTITY_LENGTH,
                              height);
 }
 

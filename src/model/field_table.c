@@ -106,7 +106,7 @@ weight_is_held (const LbSetup *setup)
   {                                                                                                \
     .path = prefix "axial_stiffness_n", .label = N_ ("stretch resistance"),                        \
     .hint = N_ ("Pull that would double the length, if the line did not part"),                    \
-    NUMBER (STIFFNESS, 1, 1e7), USUAL (10, 1e5), NEEDED, place (axial_stiffness)                   \
+    NUMBER (STIFFNESS, 10, 1e7), USUAL (10, 1e5), NEEDED, place (axial_stiffness)                  \
   }
 #define LINE_BREAKING_LOAD(prefix, place)                                                          \
   {                                                                                                \
@@ -344,7 +344,7 @@ const LbField lb_field_table[] = {
   { .path = "leaders[].lure.drag_area_m2",
     .label = N_ ("drag area of the lure"),
     .hint = N_ ("Drag divided by half the density and the speed squared; an estimate"),
-    NUMBER (AREA, 0, 0.02),
+    NUMBER (AREA, 1e-6, 0.02),
     USUAL (2e-5, 0.001),
     NEEDED,
     AT_LEADER (lure.drag_area) },

@@ -1,6 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "solver.h"
 
+/* Newton steps between two looks whether a solve is still wanted, and those that it is granted
+ * although something newer waits. */
+#define STEPS_BETWEEN_LOOKS 64
+#define STEPS_GRANTED 4096
+
 /* What the thread and the owner share. It outlives the owner until the thread has ended. */
 typedef struct
 {
@@ -134,17 +139,35 @@ hand_over (Shared *shared, LbResult *result)
     deliver (shared);
 }
 
+/* A hard rig can take seconds: it gives way to a newer request and to the end. */
+static bool
+is_overtaken_cb (void *data, size_t iterations)
+{
+  Shared *shared = data;
+  bool overtaken;
+
+  if (iterations % STEPS_BETWEEN_LOOKS != 0)
+    return false;
+  g_mutex_lock (&shared->mutex);
+  overtaken = shared->stop || (shared->waiting && iterations >= STEPS_GRANTED);
+  g_mutex_unlock (&shared->mutex);
+  return overtaken;
+}
+
 static void *
 solver_thread (void *data)
 {
   Shared *shared = data;
   LbSteady *steady = lb_steady_new ();
+  LbSteadyOptions options = { .cancel = is_overtaken_cb, .cancel_data = shared };
   LbSetup setup;
 
   while (next_setup (shared, &setup))
     {
-      g_autoptr (LbResult) result = lb_result_solve (steady, &setup, NULL);
-      hand_over (shared, result);
+      g_autoptr (LbResult) result = lb_result_solve (steady, &setup, &options);
+      /* What was overtaken has no answer: the newer request brings it. */
+      if (lb_result_get_status (result) != LB_STATUS_CANCELLED)
+        hand_over (shared, result);
     }
   lb_steady_free (steady);
   shared_release (shared);

@@ -362,6 +362,28 @@ test_space (void **state)
   on_random_rigs (check_space);
 }
 
+static bool
+stop_at_cb (void *data, size_t iterations)
+{
+  size_t *stop_at = data;
+
+  return iterations >= *stop_at;
+}
+
+/* A solve that is called off says so, and the next one is as good as any. */
+static void
+test_called_off (void **state)
+{
+  LbSetup setup = rig_reference (0.91, 0.4, 1.0);
+  size_t stop_at = 1;
+  LbSteadyOptions options = { .cold = true, .cancel = stop_at_cb, .cancel_data = &stop_at };
+
+  assert_int_equal (lb_steady_solve (steady, &setup, &options), LB_STATUS_CANCELLED);
+  stop_at = 1000;
+  assert_int_equal (lb_steady_solve (steady, &setup, &options), LB_STATUS_OK);
+  assert_true (lb_steady_statistics (steady).iterations < 1000);
+}
+
 int
 main (void)
 {
@@ -370,7 +392,7 @@ main (void)
     cmocka_unit_test (test_order),      cmocka_unit_test (test_units),
     cmocka_unit_test (test_line_split), cmocka_unit_test (test_idle_leader),
     cmocka_unit_test (test_twins),      cmocka_unit_test (test_history),
-    cmocka_unit_test (test_space),
+    cmocka_unit_test (test_called_off), cmocka_unit_test (test_space),
   };
 
   return cmocka_run_group_tests (tests, set_up, tear_down);

@@ -197,7 +197,7 @@ awkward_numbers_are_exact (void **state)
   assert_true (setup->river.depth == 0.1 + 0.2);
   assert_true (setup->river.surface_current == 1.0 / 3);
   assert_true (setup->river.temperature == 2.2250738585072014e-308);
-  assert_true (setup->rig.leaders[0].lure.drag_area == 5e-324);
+  assert_true (setup->rig.leaders[0].lure.down_force_ratio == 5e-324);
   assert_true (setup->rig.leaders[0].lure.buoyancy == 0);
   assert_true (signbit (setup->rig.leaders[0].lure.buoyancy));
 }
