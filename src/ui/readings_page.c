@@ -13,6 +13,10 @@
  * than this. Elsewhere it stands below, so that it is never cut off. */
 #define ROOM_FOR_NOTE 24
 
+/* While a slider moves the texts follow at most this often, ms: faster than anyone reads, and the
+ * frames between are for the drawings. */
+#define TEXT_INTERVAL 80
+
 /* The widgets of one row. */
 typedef struct
 {
@@ -30,6 +34,8 @@ struct _LbReadingsPage
   LbDocument *document;   /* that the height of the sentence is for; only compared */
   LbReadingsTable *table; /* that the widgets show; NULL: none yet */
   GArray *rows;           /* Row, of all sections one after another */
+  gint64 updated_at;      /* us, monotonic */
+  guint update_later;     /* source; 0: the texts are those of the latest answer */
 };
 
 G_DEFINE_FINAL_TYPE (LbReadingsPage, lb_readings_page, GTK_TYPE_WIDGET)
@@ -162,7 +168,7 @@ show_table (LbReadingsPage *self, LbReadingsTable *table)
 }
 
 static void
-update_cb (LbReadingsPage *self)
+update (LbReadingsPage *self)
 {
   g_autofree char *sentence = lb_session_dup_sentence (self->session);
   g_autoptr (GPtrArray) cautions = lb_session_dup_cautions (self->session);
@@ -177,6 +183,39 @@ update_cb (LbReadingsPage *self)
   if (table)
     show_table (self, table);
   lb_caution_list_update (LB_CAUTION_LIST (self->cautions), cautions);
+  self->updated_at = g_get_monotonic_time ();
+  g_clear_handle_id (&self->update_later, g_source_remove);
+}
+
+static gboolean
+update_later_cb (gpointer data)
+{
+  LbReadingsPage *self = data;
+
+  self->update_later = 0;
+  update (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+solved_cb (LbReadingsPage *self)
+{
+  gint64 passed = (g_get_monotonic_time () - self->updated_at) / 1000;
+
+  if (self->update_later != 0)
+    return;
+  if (passed >= TEXT_INTERVAL)
+    update (self);
+  else
+    self->update_later = g_timeout_add ((guint) (TEXT_INTERVAL - passed), update_later_cb, self);
+}
+
+/* For those who read the texts in code: they are then of the latest answer. */
+static void
+catch_up (LbReadingsPage *self)
+{
+  if (self->update_later != 0)
+    update (self);
 }
 
 static void
@@ -187,6 +226,7 @@ lb_readings_page_dispose (GObject *object)
 
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
+  g_clear_handle_id (&self->update_later, g_source_remove);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
   g_clear_pointer (&self->table, lb_readings_table_free);
@@ -245,9 +285,9 @@ lb_readings_page_new (LbSession *session)
   LbReadingsPage *self = g_object_new (LB_TYPE_READINGS_PAGE, NULL);
 
   self->session = g_object_ref (session);
-  g_signal_connect_swapped (session, "solved", G_CALLBACK (update_cb), self);
-  g_signal_connect_swapped (session, "reworded", G_CALLBACK (update_cb), self);
-  update_cb (self);
+  g_signal_connect_swapped (session, "solved", G_CALLBACK (solved_cb), self);
+  g_signal_connect_swapped (session, "reworded", G_CALLBACK (update), self);
+  update (self);
   return GTK_WIDGET (self);
 }
 
@@ -255,6 +295,7 @@ const char *
 lb_readings_page_get_sentence (LbReadingsPage *self)
 {
   g_return_val_if_fail (LB_IS_READINGS_PAGE (self), NULL);
+  catch_up (self);
   return lb_sentence_label_get_text (LB_SENTENCE_LABEL (self->sentence));
 }
 
@@ -264,6 +305,7 @@ lb_readings_page_get_value (LbReadingsPage *self, gsize section, gsize row)
   gsize n = 0;
 
   g_return_val_if_fail (LB_IS_READINGS_PAGE (self), NULL);
+  catch_up (self);
   if (!self->table || section >= self->table->n_sections
       || row >= self->table->sections[section].n_rows)
     return NULL;
@@ -278,6 +320,7 @@ lb_readings_page_dup_text (LbReadingsPage *self)
   GString *text = g_string_new (NULL);
 
   g_return_val_if_fail (LB_IS_READINGS_PAGE (self), NULL);
+  catch_up (self);
   g_string_append_printf (text, "%s\n", lb_readings_page_get_sentence (self));
   for (gsize s = 0; self->table && s < self->table->n_sections; s++)
     {
