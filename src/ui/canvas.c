@@ -15,7 +15,7 @@
 #define DESCRIBE_DELAY_MS 150
 
 /* Rectangles repainted at most. */
-#define SIDE_VIEW_BOXES 5
+#define SIDE_VIEW_BOXES 7
 #define BED_STRIP_BOXES 3
 
 struct _LbCanvas

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "damage.h"
 
+#include <cairo.h>
+
 static int
 area (const LbCellBox *box)
 {
@@ -76,6 +78,24 @@ join_cheapest (GArray *boxes)
   g_array_remove_index_fast (boxes, best_j);
 }
 
+/* Into how many rectangles GTK takes the boxes apart: it cuts their union into bands. */
+static int
+count_rectangles (const GArray *boxes)
+{
+  cairo_region_t *region = cairo_region_create ();
+  int n;
+
+  for (guint i = 0; i < boxes->len; i++)
+    {
+      const LbCellBox *box = &g_array_index (boxes, LbCellBox, i);
+      cairo_region_union_rectangle (
+          region, &(cairo_rectangle_int_t){ box->column, box->row, box->columns, box->rows });
+    }
+  n = cairo_region_num_rectangles (region);
+  cairo_region_destroy (region);
+  return n;
+}
+
 gsize
 lb_damage_cover (const gboolean *marked, int columns, int rows, gsize most, LbCellBox *boxes)
 {
@@ -84,7 +104,7 @@ lb_damage_cover (const gboolean *marked, int columns, int rows, gsize most, LbCe
   g_return_val_if_fail (most > 0, 0);
   for (int r = 0; r < rows; r++)
     add_runs (list, marked + r * columns, columns, r);
-  while (list->len > most)
+  while (list->len > most || (list->len > 1 && count_rectangles (list) > (int) most))
     join_cheapest (list);
   for (guint i = 0; i < list->len; i++)
     boxes[i] = g_array_index (list, LbCellBox, i);

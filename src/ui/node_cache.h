@@ -16,8 +16,8 @@ G_BEGIN_DECLS
 
 typedef struct LbNodeCache LbNodeCache;
 
-/* At each snapshot at most `most_boxes` (> 0) rectangles are repainted; GTK may make several of
- * one. Keep all drawings of a window together well below its 30. */
+/* At each snapshot at most `most_boxes` (> 0) rectangles are repainted; what stands beside them in
+ * the window cuts them up further. Keep all drawings of a window together well below its 30. */
 LbNodeCache *lb_node_cache_new (gsize most_boxes);
 void lb_node_cache_free (LbNodeCache *self);
 
