@@ -37,6 +37,28 @@ preferences_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
                               self->preferences);
 }
 
+/* Tells of a missing viewer in the window that asked. */
+static void
+help_shown_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (LbWindow) window = user_data;
+  g_autoptr (GError) error = NULL;
+
+  if (!gtk_show_uri_full_finish (GTK_WINDOW (source), result, &error))
+    lb_window_show_message (window, GTK_MESSAGE_INFO,
+                            _ ("The help pages need a viewer for help, such as the package yelp."));
+}
+
+static void
+help_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (user_data));
+
+  if (LB_IS_WINDOW (window))
+    gtk_show_uri_full (window, "help:layback", GDK_CURRENT_TIME, NULL, help_shown_cb,
+                       g_object_ref (window));
+}
+
 static void
 about_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
@@ -64,6 +86,7 @@ quit_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 static const GActionEntry entries[] = {
   { "new-window", new_window_cb, NULL, NULL, NULL, { 0 } },
   { "preferences", preferences_cb, NULL, NULL, NULL, { 0 } },
+  { "help", help_cb, NULL, NULL, NULL, { 0 } },
   { "about", about_cb, NULL, NULL, NULL, { 0 } },
   { "quit", quit_cb, NULL, NULL, NULL, { 0 } },
 };
@@ -109,6 +132,7 @@ lb_application_startup (GApplication *application)
   add_property_action (self, "units");
   add_property_action (self, "theme");
   add_property_action (self, "show-timings");
+  set_accel (self, "app.help", "F1");
   set_accel (self, "app.units::us", "<Alt>u");
   set_accel (self, "app.units::metric", "<Alt>m");
   set_accel (self, "app.new-window", "<Control><Shift>n");

@@ -166,6 +166,24 @@ the_about_window_opens (void **state)
 }
 
 static gboolean
+message_is_there (gpointer data)
+{
+  return lb_window_get_message (window) != NULL;
+}
+
+static void
+help_without_a_viewer_says_so (void **state)
+{
+  g_autoptr (GAppInfo) viewer = g_app_info_get_default_for_uri_scheme ("help");
+
+  if (viewer)
+    skip (); /* it would open */
+  activate ("help");
+  harness_wait (message_is_there, NULL, "a message about the help");
+  assert_non_null (strstr (lb_window_get_message (window), "help"));
+}
+
+static gboolean
 file_is_there (gpointer file)
 {
   return g_file_query_exists (file, NULL);
@@ -233,6 +251,7 @@ main (void)
     TEST (weights_owned_are_the_ticks_of_the_slider),
     TEST (the_shortcuts_window_opens),
     TEST (the_about_window_opens),
+    TEST (help_without_a_viewer_says_so),
     TEST (saving_under_a_new_name_makes_it_the_document_s_own),
     TEST (timings_are_shown_when_wanted),
     TEST (copying_the_readings_puts_them_on_the_clipboard),
