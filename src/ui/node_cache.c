@@ -7,6 +7,8 @@
 
 /* Side of a cell, drawing units. */
 #define CELL 112
+/* Cells of a block, to either side. */
+#define BLOCK 4
 #define HASH_FACTOR G_GUINT64_CONSTANT (0x100000001b3)
 
 typedef struct
@@ -205,17 +207,34 @@ paint_changed_cells (LbNodeCache *self, const LbScene *scene)
         paint_cell (self, scene, c, r);
 }
 
+/* The cells of one block in a clip of their own, in which cairo sees at once when nothing of them
+ * is to be repainted. */
+static void
+append_block (LbNodeCache *self, GtkSnapshot *snapshot, int column, int row)
+{
+  int last_column = MIN (column + BLOCK, self->columns), last_row = MIN (row + BLOCK, self->rows);
+  GskRenderNode *nodes[BLOCK * BLOCK], *container, *clip;
+  guint n = 0;
+
+  for (int r = row; r < last_row; r++)
+    for (int c = column; c < last_column; c++)
+      nodes[n++] = g_array_index (self->cells, Cell, r * self->columns + c).node;
+  container = gsk_container_node_new (nodes, n);
+  clip = gsk_clip_node_new (
+      container, &GRAPHENE_RECT_INIT (column * CELL, row * CELL,
+                                      MIN (last_column * CELL, self->width) - column * CELL,
+                                      MIN (last_row * CELL, self->height) - row * CELL));
+  gtk_snapshot_append_node (snapshot, clip);
+  gsk_render_node_unref (clip);
+  gsk_render_node_unref (container);
+}
+
 static void
 append_cells (LbNodeCache *self, GtkSnapshot *snapshot)
 {
-  g_autofree GskRenderNode **nodes = g_new (GskRenderNode *, self->cells->len);
-  GskRenderNode *container;
-
-  for (guint i = 0; i < self->cells->len; i++)
-    nodes[i] = g_array_index (self->cells, Cell, i).node;
-  container = gsk_container_node_new (nodes, self->cells->len);
-  gtk_snapshot_append_node (snapshot, container);
-  gsk_render_node_unref (container);
+  for (int r = 0; r < self->rows; r += BLOCK)
+    for (int c = 0; c < self->columns; c += BLOCK)
+      append_block (self, snapshot, c, r);
 }
 
 void
