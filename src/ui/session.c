@@ -20,6 +20,8 @@ struct _LbSession
   LbDocument *document; /* of the history */
   LbSolver *solver;
   LbResult *result; /* latest; NULL before the first */
+  LbPickKind selected;
+  int selected_index;
 };
 
 G_DEFINE_FINAL_TYPE (LbSession, lb_session, G_TYPE_OBJECT)
@@ -40,6 +42,7 @@ enum
   EDITED,
   SOLVED,
   REWORDED,
+  SELECTED,
   N_SIGNALS
 };
 
@@ -75,9 +78,34 @@ solved_cb (LbSession *self, LbResult *result)
   g_signal_emit (self, signals[SOLVED], 0);
 }
 
+/* Whether the document has that part. */
+static gboolean
+has_part (LbSession *self, LbPickKind kind, int index)
+{
+  const LbSetup *setup = lb_document_get_setup (self->document);
+
+  switch (kind)
+    {
+    case LB_PICK_ATTACHMENT:
+    case LB_PICK_LEADER:
+    case LB_PICK_LURE:
+      return index >= 0 && (gsize) index < setup->rig.n_leaders;
+    default:
+      return index == 0;
+    }
+}
+
+static void
+drop_lost_selection (LbSession *self)
+{
+  if (!has_part (self, self->selected, self->selected_index))
+    lb_session_select (self, LB_PICK_NOTHING, 0);
+}
+
 static void
 document_changed_cb (LbSession *self)
 {
+  drop_lost_selection (self);
   g_signal_emit (self, signals[EDITED], 0);
   solve (self, LONGEST_WAIT_US);
 }
@@ -171,6 +199,7 @@ lb_session_class_init (LbSessionClass *klass)
   signals[EDITED] = make_signal ("edited");
   signals[SOLVED] = make_signal ("solved");
   signals[REWORDED] = make_signal ("reworded");
+  signals[SELECTED] = make_signal ("selected");
 }
 
 static void
@@ -239,6 +268,7 @@ lb_session_set_document (LbSession *self, LbDocument *document)
 
   notify_document (self);
   notify_history (self);
+  lb_session_select (self, LB_PICK_NOTHING, 0);
   g_signal_emit (self, signals[EDITED], 0);
   solve (self, LONGEST_FIRST_WAIT_US);
 }
@@ -338,6 +368,25 @@ lb_session_redo (LbSession *self)
 {
   g_return_if_fail (LB_IS_SESSION (self));
   lb_history_redo (self->history);
+}
+
+void
+lb_session_get_selected (LbSession *self, LbPickKind *kind, int *index)
+{
+  g_return_if_fail (LB_IS_SESSION (self));
+  *kind = self->selected;
+  *index = self->selected_index;
+}
+
+void
+lb_session_select (LbSession *self, LbPickKind kind, int index)
+{
+  g_return_if_fail (LB_IS_SESSION (self));
+  if ((kind == self->selected && index == self->selected_index) || !has_part (self, kind, index))
+    return;
+  self->selected = kind;
+  self->selected_index = index;
+  g_signal_emit (self, signals[SELECTED], 0);
 }
 
 LbResult *

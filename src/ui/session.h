@@ -5,7 +5,8 @@
  * Signals:
  *  "edited"   a value of the document changed, or another document took its place;
  *  "solved"   there is another answer (good or failed);
- *  "reworded" the units or the number of decimals changed: every text is to be made anew. */
+ *  "reworded" the units or the number of decimals changed: every text is to be made anew;
+ *  "selected" another part of the drawing is selected. */
 #pragma once
 
 #include "appearance.h"
@@ -14,6 +15,7 @@
 #include "preferences.h"
 #include "readings_table.h"
 #include "result.h"
+#include "scene.h"
 
 G_BEGIN_DECLS
 
@@ -64,6 +66,14 @@ guint lb_session_new_gesture (LbSession *self);
 
 void lb_session_undo (LbSession *self);
 void lb_session_redo (LbSession *self);
+
+/* ---- Selection ---- */
+
+/* The part that is selected in the drawings and opened on the pages: LB_PICK_NOTHING when none is.
+ * `index` is the leader of a part that has one, else 0. What the document no longer has is never
+ * selected: an edit that takes the part away selects nothing. */
+void lb_session_get_selected (LbSession *self, LbPickKind *kind, int *index);
+void lb_session_select (LbSession *self, LbPickKind kind, int index);
 
 /* ---- Answers ---- */
 

@@ -157,6 +157,8 @@ lb_window_class_init (LbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbWindow, message_label);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, main_side);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, column);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, page_switcher);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, open_menu);
   lb_window_actions_install (widget_class);
 }
@@ -169,6 +171,16 @@ lb_window_init (LbWindow *self)
   add_drop_target (self);
 }
 
+/* Adds a page to the column. With a second one there is something to switch. */
+static void
+add_page (LbWindow *self, GtkWidget *page, const char *name, const char *title)
+{
+  gboolean first = !gtk_widget_get_first_child (self->pages);
+
+  gtk_stack_add_titled (GTK_STACK (self->pages), page, name, title);
+  gtk_widget_set_visible (self->page_switcher, !first);
+}
+
 static void
 fill (LbWindow *self)
 {
@@ -176,10 +188,9 @@ fill (LbWindow *self)
   self->controls = lb_controls_new (self->session);
   self->readings_page = lb_readings_page_new (self->session);
   self->timings = lb_timings_new (self->session, LB_DRAWINGS (self->drawings));
-  gtk_widget_set_vexpand (self->readings_page, TRUE);
   gtk_box_append (GTK_BOX (self->main_side), self->drawings);
   gtk_box_append (GTK_BOX (self->main_side), self->controls);
-  gtk_box_append (GTK_BOX (self->column), self->readings_page);
+  add_page (self, self->readings_page, "readings", _ ("Readings"));
   gtk_box_append (GTK_BOX (self->column), self->timings);
 }
 

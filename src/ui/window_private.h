@@ -36,6 +36,8 @@ struct _LbWindow
   GtkWidget *message_label;
   GtkWidget *main_side;
   GtkWidget *column;
+  GtkWidget *pages;
+  GtkWidget *page_switcher;
   GMenu *open_menu;
 
   LbPending pending;
