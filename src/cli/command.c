@@ -34,7 +34,8 @@ lb_command_complain (const char *format, ...)
 void
 lb_command_complain_of_result (const LbResult *result)
 {
-  g_autofree char *sentence = lb_sentence_of_result (result, LB_UNITS_US);
+  LbWording wording = lb_wording_default (LB_UNITS_US);
+  g_autofree char *sentence = lb_sentence_of_result (result, &wording);
 
   lb_command_complain ("%s", sentence);
 }

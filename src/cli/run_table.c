@@ -96,8 +96,9 @@ add_cautions (GString *out, const LbContents *contents, const LbResult *result, 
 char *
 lb_run_table (const LbResult *result, const LbContents *contents, LbUnits units)
 {
-  g_autoptr (LbReadingsTable) table = lb_readings_table_new (result, contents, units);
-  g_autofree char *sentence = lb_sentence_of_result (result, units);
+  LbWording wording = lb_wording_default (units);
+  g_autoptr (LbReadingsTable) table = lb_readings_table_new (result, contents, &wording);
+  g_autofree char *sentence = lb_sentence_of_result (result, &wording);
   GString *out = g_string_new (NULL);
 
   if (*contents->title)

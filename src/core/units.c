@@ -175,6 +175,22 @@ write_quantity (const LbUnitShown *shown, double number, int decimals, char deci
   return zero;
 }
 
+int
+lb_units_fit_decimals (LbQuantity quantity, LbUnits units, double value, int decimals)
+{
+  double number = fabs (lb_units_from_si (quantity, units, value));
+
+  if (decimals < 0)
+    return -1;
+  if (quantity == LB_QUANTITY_LENGTH && units == LB_UNITS_US)
+    number *= 12;
+  if (!(number * power_of_ten (decimals) < LARGEST_WHOLE))
+    return decimals;
+  return fabs (count_parts (number, decimals) / power_of_ten (decimals) - number) <= number / 20
+             ? decimals
+             : -1;
+}
+
 size_t
 lb_units_format (LbQuantity quantity,
                  LbUnits units,

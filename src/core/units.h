@@ -64,6 +64,11 @@ size_t lb_units_format (LbQuantity quantity,
                         char *text,
                         size_t size);
 
+/* How many decimals to write `value` with when `decimals` are asked for: as many, unless the number
+ * would then be off by more than a twentieth of itself ("0.9 kg" as "1 kg"); -1, the quantity's
+ * own, instead. Of a length in feet and inches the decimals are those of the inches. */
+int lb_units_fit_decimals (LbQuantity quantity, LbUnits units, double value, int decimals);
+
 /* The main unit's name as it is shown ("ft", "mph", "kg"), "" for a plain number. */
 const char *lb_units_name (LbQuantity quantity, LbUnits units);
 

@@ -14,8 +14,10 @@ lb_phrase_quantity (const LbPicture *picture, LbQuantity quantity, double value)
 {
   LbPhrase words;
 
-  lb_units_format (quantity, picture->units, value, -1, picture->decimal, words.text,
-                   sizeof words.text);
+  lb_units_format (
+      quantity, picture->units, value,
+      lb_units_fit_decimals (quantity, picture->units, value, picture->decimals_plus_1 - 1),
+      picture->decimal, words.text, sizeof words.text);
   return words;
 }
 

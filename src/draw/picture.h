@@ -23,6 +23,7 @@ typedef struct
   LbStatus status;            /* of the solve; its remarks and failures are put in words */
   LbUnits units;
   char decimal;                           /* decimal sign; 0 stands for '.' */
+  int decimals_plus_1;                    /* digits after it; 0: as fits each number */
   const char *title;                      /* UTF-8; NULL or "": none */
   const char *remark;                     /* a further remark to show; NULL or "": none */
   const char *lure_names[LB_MAX_LEADERS]; /* UTF-8; NULL or "": "Lure 1" and so on */

@@ -11,7 +11,7 @@ typedef struct
   const LbSetup *setup;
   const LbReadings *readings;
   const LbContents *contents;
-  LbUnits units;
+  const LbWording *wording;
   GArray *sections; /* (element-type LbReadingsSection) */
   GArray *rows;     /* (element-type LbReadingsRow), of the present section */
 } Builder;
@@ -51,13 +51,14 @@ add_text (Builder *b, const char *label, char *value, char *note)
 static void
 add_row (Builder *b, const char *label, LbQuantity quantity, double value, char *note)
 {
-  add_text (b, label, lb_words_quantity (quantity, b->units, value, -1), note);
+  add_text (b, label, lb_words_quantity (quantity, b->wording->units, value, b->wording->decimals),
+            note);
 }
 
 static void
 add_height (Builder *b, const char *label, double value, char *note)
 {
-  add_text (b, label, lb_words_height (b->units, value), note);
+  add_text (b, label, lb_words_height (b->wording->units, value, b->wording->decimals), note);
 }
 
 /* ---- Notes ---- */
@@ -196,13 +197,13 @@ add_together (Builder *b, const LbReadings *r)
 }
 
 LbReadingsTable *
-lb_readings_table_new (const LbResult *result, const LbContents *contents, LbUnits units)
+lb_readings_table_new (const LbResult *result, const LbContents *contents, const LbWording *wording)
 {
   static const LbReadings none = { .closest = { .distance = LB_UNSET } };
   Builder b = { lb_result_get_setup (result),
                 lb_result_get_readings (result),
                 contents,
-                units,
+                wording,
                 g_array_new (FALSE, FALSE, sizeof (LbReadingsSection)),
                 NULL };
   const LbReadings *readings = b.readings ? b.readings : &none;

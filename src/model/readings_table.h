@@ -5,7 +5,7 @@
 
 #include "contents.h"
 #include "result.h"
-#include "units.h"
+#include "words.h"
 
 typedef struct
 {
@@ -30,8 +30,9 @@ typedef struct
 
 /* The table of `result`; when that failed every value is "-". `contents` gives the names of the
  * lures; the rest is taken from the result's own setup. Free with lb_readings_table_free(). */
-LbReadingsTable *
-lb_readings_table_new (const LbResult *result, const LbContents *contents, LbUnits units);
+LbReadingsTable *lb_readings_table_new (const LbResult *result,
+                                        const LbContents *contents,
+                                        const LbWording *wording);
 void lb_readings_table_free (LbReadingsTable *table);
 
 typedef enum

@@ -5,9 +5,6 @@
 
 #include "words.h"
 
-/* Lures no further apart in height than this (4 in) count as level; common practice, no source. */
-#define LEVEL_WITHIN 0.1016 /* m */
-
 /* Less than this (a quarter of an inch) is not worth a number. */
 #define LEVEL_BELOW 0.00635 /* m */
 
@@ -15,7 +12,7 @@ typedef struct
 {
   const LbSetup *setup;
   const LbReadings *readings;
-  LbUnits units;
+  const LbWording *wording;
   GString *text;
 } Teller;
 
@@ -37,13 +34,13 @@ add (Teller *t, const char *format, ...)
 static char *
 height (const Teller *t, double value)
 {
-  return lb_words_height (t->units, value);
+  return lb_words_height (t->wording->units, value, t->wording->decimals);
 }
 
 static char *
 length (const Teller *t, double value)
 {
-  return lb_words_quantity (LB_QUANTITY_LENGTH, t->units, value, -1);
+  return lb_words_quantity (LB_QUANTITY_LENGTH, t->wording->units, value, t->wording->decimals);
 }
 
 /* ---- Weight and line ---- */
@@ -192,7 +189,7 @@ levels (const Teller *t)
 
   if (t->readings->level_difference < LEVEL_BELOW)
     return g_strdup (_ ("level"));
-  if (t->readings->level_difference <= LEVEL_WITHIN)
+  if (t->readings->level_difference <= t->wording->level_within)
     return g_strdup_printf (_ ("level within %s"), difference);
   return g_strdup_printf (_ ("%s apart in height"), difference);
 }
@@ -267,9 +264,9 @@ failure (LbStatus status)
 }
 
 char *
-lb_sentence_of_result (const LbResult *result, LbUnits units)
+lb_sentence_of_result (const LbResult *result, const LbWording *wording)
 {
-  Teller t = { lb_result_get_setup (result), lb_result_get_readings (result), units, NULL };
+  Teller t = { lb_result_get_setup (result), lb_result_get_readings (result), wording, NULL };
   g_autofree char *hand = NULL;
 
   if (lb_result_get_failed (result))
@@ -280,7 +277,8 @@ lb_sentence_of_result (const LbResult *result, LbUnits units)
   tell_lures (&t);
   tell_weight (&t, lb_result_get_status (result));
   tell_lines_on_bed (&t);
-  hand = lb_words_quantity (LB_QUANTITY_FORCE, units, t.readings->hand_tension, -1);
+  hand = lb_words_quantity (LB_QUANTITY_FORCE, wording->units, t.readings->hand_tension,
+                            wording->decimals);
   add (&t, _ ("%s in the hand."), hand);
   return g_string_free (t.text, FALSE);
 }

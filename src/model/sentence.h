@@ -3,8 +3,8 @@
 #pragma once
 
 #include "result.h"
-#include "units.h"
+#include "words.h"
 
 /* "Both lures run in the band, level within 2 in, the upper one 9 ft behind the lower. 3.1 lbf in
  * the hand." Says so when the solve failed. Free with g_free(). */
-char *lb_sentence_of_result (const LbResult *result, LbUnits units);
+char *lb_sentence_of_result (const LbResult *result, const LbWording *wording);

@@ -4,6 +4,12 @@
 #include <locale.h>
 #include <glib/gi18n-lib.h>
 
+LbWording
+lb_wording_default (LbUnits units)
+{
+  return (LbWording){ units, -1, LB_LEVEL_WITHIN };
+}
+
 char
 lb_words_decimal (void)
 {
@@ -16,15 +22,16 @@ lb_words_quantity (LbQuantity quantity, LbUnits units, double value, int decimal
 {
   char text[64];
 
+  decimals = lb_units_fit_decimals (quantity, units, value, decimals);
   lb_units_format (quantity, units, value, decimals, lb_words_decimal (), text, sizeof text);
   return g_strdup (text);
 }
 
 char *
-lb_words_height (LbUnits units, double value)
+lb_words_height (LbUnits units, double value, int decimals)
 {
   bool high = fabs (value) >= LB_WORDS_HIGH;
-  return lb_words_quantity (high ? LB_QUANTITY_LENGTH : LB_QUANTITY_HEIGHT, units, value, -1);
+  return lb_words_quantity (high ? LB_QUANTITY_LENGTH : LB_QUANTITY_HEIGHT, units, value, decimals);
 }
 
 /* Why a text is no number, with the unit that a bare number would have. */

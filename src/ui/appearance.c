@@ -8,6 +8,8 @@
 #define PORTAL_INTERFACE "org.freedesktop.portal.Settings"
 #define PORTAL_NAMESPACE "org.freedesktop.appearance"
 #define PORTAL_KEY "color-scheme"
+/* 1024ths of dots per inch: what letters are set for where nobody says otherwise. */
+#define USUAL_RESOLUTION (96 * 1024)
 #define PORTAL_PREFER_DARK 1 /* the value of the key, from the portal's documentation */
 
 struct _LbAppearance
@@ -19,6 +21,7 @@ struct _LbAppearance
   guint subscription;
   gboolean system_dark;
   gboolean dark;
+  double text_scale;
 };
 
 G_DEFINE_FINAL_TYPE (LbAppearance, lb_appearance, G_TYPE_OBJECT)
@@ -26,6 +29,7 @@ G_DEFINE_FINAL_TYPE (LbAppearance, lb_appearance, G_TYPE_OBJECT)
 enum
 {
   PROP_DARK = 1,
+  PROP_TEXT_SCALE,
   N_PROPS
 };
 
@@ -44,6 +48,29 @@ update (LbAppearance *self)
     return;
   self->dark = dark;
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_DARK]);
+}
+
+/* All letters of GTK follow the resolution they are set for. The size that the desktop asks for is
+ * what the scale starts from. */
+static void
+update_text_scale (LbAppearance *self)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  double scale = lb_preferences_get_text_scale (self->preferences);
+  int resolution;
+
+  if (scale == self->text_scale)
+    return;
+  if (settings)
+    {
+      gtk_settings_reset_property (settings, "gtk-xft-dpi");
+      g_object_get (settings, "gtk-xft-dpi", &resolution, NULL);
+      if (scale != 1)
+        g_object_set (settings, "gtk-xft-dpi",
+                      (int) (scale * (resolution > 0 ? resolution : USUAL_RESOLUTION)), NULL);
+    }
+  self->text_scale = scale;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_TEXT_SCALE]);
 }
 
 /* `value` as the portal wraps it: a variant in a variant, or one less. */
@@ -120,6 +147,8 @@ lb_appearance_get_property (GObject *object, guint id, GValue *value, GParamSpec
 {
   if (id == PROP_DARK)
     g_value_set_boolean (value, LB_APPEARANCE (object)->dark);
+  else if (id == PROP_TEXT_SCALE)
+    g_value_set_double (value, LB_APPEARANCE (object)->text_scale);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -148,6 +177,8 @@ lb_appearance_class_init (LbAppearanceClass *klass)
   object_class->get_property = lb_appearance_get_property;
   props[PROP_DARK] =
       g_param_spec_boolean ("dark", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  props[PROP_TEXT_SCALE] = g_param_spec_double ("text-scale", NULL, NULL, 0.1, 10, 1,
+                                                G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
 }
 
@@ -155,6 +186,7 @@ static void
 lb_appearance_init (LbAppearance *self)
 {
   self->cancellable = g_cancellable_new ();
+  self->text_scale = 1;
 }
 
 /* Whether GTK is dark already: by its setting, or by a theme that is dark by name. */
@@ -180,7 +212,10 @@ lb_appearance_new (LbPreferences *preferences)
     self->system_dark = has_dark_theme (settings);
   g_signal_connect_object (preferences, "notify::theme", G_CALLBACK (update), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (preferences, "notify::text-size", G_CALLBACK (update_text_scale), self,
+                           G_CONNECT_SWAPPED);
   update (self);
+  update_text_scale (self);
   g_bus_get (G_BUS_TYPE_SESSION, self->cancellable, bus_cb, self);
   return self;
 }
@@ -190,4 +225,11 @@ lb_appearance_get_dark (LbAppearance *self)
 {
   g_return_val_if_fail (LB_IS_APPEARANCE (self), FALSE);
   return self->dark;
+}
+
+double
+lb_appearance_get_text_scale (LbAppearance *self)
+{
+  g_return_val_if_fail (LB_IS_APPEARANCE (self), 1);
+  return self->text_scale;
 }

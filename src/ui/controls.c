@@ -11,6 +11,7 @@ struct _LbControls
   GtkWidget *boat_speed;
   GtkWidget *weight;
   GtkWidget *line_control;
+  gboolean narrow;
 };
 
 G_DEFINE_FINAL_TYPE (LbControls, lb_controls, GTK_TYPE_WIDGET)
@@ -62,10 +63,20 @@ place (LbControls *self, GtkWidget *child, int column, int row)
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
   GtkLayoutChild *place_of;
 
-  gtk_widget_set_parent (child, GTK_WIDGET (self));
+  if (!gtk_widget_get_parent (child))
+    gtk_widget_set_parent (child, GTK_WIDGET (self));
   place_of = gtk_layout_manager_get_layout_child (layout, child);
   gtk_grid_layout_child_set_column (GTK_GRID_LAYOUT_CHILD (place_of), column);
   gtk_grid_layout_child_set_row (GTK_GRID_LAYOUT_CHILD (place_of), row);
+}
+
+static void
+place_all (LbControls *self)
+{
+  place (self, self->current, 0, 0);
+  place (self, self->boat_speed, 0, 1);
+  place (self, self->weight, !self->narrow, self->narrow ? 2 : 0);
+  place (self, self->line_control, !self->narrow, self->narrow ? 3 : 1);
 }
 
 /* The names before the sliders of a column take the same width, so that the sliders line up. */
@@ -100,10 +111,7 @@ lb_controls_new (LbSession *session)
                           "change it."));
   self->line_control = lb_line_control_new (session);
 
-  place (self, self->current, 0, 0);
-  place (self, self->boat_speed, 0, 1);
-  place (self, self->weight, 1, 0);
-  place (self, self->line_control, 1, 1);
+  place_all (self);
   align (lb_slider_get_label (LB_SLIDER (self->current)),
          lb_slider_get_label (LB_SLIDER (self->boat_speed)));
   align (lb_slider_get_label (LB_SLIDER (self->weight)),
@@ -141,4 +149,14 @@ lb_controls_get_line_control (LbControls *self)
 {
   g_return_val_if_fail (LB_IS_CONTROLS (self), NULL);
   return LB_LINE_CONTROL (self->line_control);
+}
+
+void
+lb_controls_set_narrow (LbControls *self, gboolean narrow)
+{
+  g_return_if_fail (LB_IS_CONTROLS (self));
+  if (narrow == self->narrow)
+    return;
+  self->narrow = narrow;
+  place_all (self);
 }

@@ -19,4 +19,7 @@ LbSlider *lb_controls_get_boat_speed (LbControls *self);        /* (transfer non
 LbSlider *lb_controls_get_weight (LbControls *self);            /* (transfer none) */
 LbLineControl *lb_controls_get_line_control (LbControls *self); /* (transfer none) */
 
+/* Whether the sliders stand one below another rather than in two columns. */
+void lb_controls_set_narrow (LbControls *self, gboolean narrow);
+
 G_END_DECLS

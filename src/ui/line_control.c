@@ -5,9 +5,6 @@
 
 #include "words.h"
 
-/* Where the weight is held when it lay on the bed before. Common practice, no source. */
-#define HOLD_DEFAULT 0.1
-
 struct _LbLineControl
 {
   GtkWidget parent;
@@ -88,10 +85,12 @@ value_for (LbLineControl *self, LbLineOutMode mode)
   LbResult *result = lb_session_get_result (self->session);
   const LbReadings *readings = result ? lb_result_get_readings (result) : NULL;
 
+  double least = lb_preferences_get_hold_height (lb_session_get_preferences (self->session));
+
   if (mode == LB_LINE_OUT_GIVEN)
     return readings ? readings->line_out : lb_field ("mainline.line_out.given_m")->usual_low;
-  if (!readings || readings->weight.on_bed || readings->weight.height < HOLD_DEFAULT)
-    return HOLD_DEFAULT;
+  if (!readings || readings->weight.on_bed || readings->weight.height < least)
+    return least;
   return readings->weight.height;
 }
 

@@ -7,6 +7,8 @@
 
 #define SCHEMA "org.layback.Layback"
 #define WEIGHTS_KEY "weights-owned"
+/* The rules of thumb begin at 4 in, m; common practice, no source. */
+#define DEFAULT_RULE 0.1016
 
 struct _LbPreferences
 {
@@ -14,7 +16,10 @@ struct _LbPreferences
   GSettings *settings; /* NULL where the schema is not installed */
   char *units;
   char *theme;
+  char *text_size;
   double band_low, band_high;
+  double level_within;
+  double hold_height;
   int decimals;
   gboolean show_timings;
   int window_width, window_height;
@@ -28,8 +33,11 @@ enum
 {
   PROP_UNITS = 1,
   PROP_THEME,
+  PROP_TEXT_SIZE,
   PROP_BAND_LOW,
   PROP_BAND_HIGH,
+  PROP_LEVEL_WITHIN,
+  PROP_HOLD_HEIGHT,
   PROP_DECIMALS,
   PROP_SHOW_TIMINGS,
   PROP_WINDOW_WIDTH,
@@ -37,6 +45,10 @@ enum
   PROP_WINDOW_MAXIMIZED,
   N_PROPS
 };
+
+/* The text sizes, in the order of the schema. */
+static const char *const text_sizes[] = { "small", "normal", "large", "larger", "largest", NULL };
+static const double text_scales[] = { 0.9, 1, 1.15, 1.3, 1.5 };
 
 static GParamSpec *props[N_PROPS];
 static guint weights_changed_signal;
@@ -124,11 +136,20 @@ lb_preferences_set_property (GObject *object, guint id, const GValue *value, GPa
     case PROP_THEME:
       set_nick (self, &self->theme, g_value_get_string (value), theme_nicks, PROP_THEME);
       break;
+    case PROP_TEXT_SIZE:
+      set_nick (self, &self->text_size, g_value_get_string (value), text_sizes, PROP_TEXT_SIZE);
+      break;
     case PROP_BAND_LOW:
       set_double (self, &self->band_low, g_value_get_double (value), PROP_BAND_LOW);
       break;
     case PROP_BAND_HIGH:
       set_double (self, &self->band_high, g_value_get_double (value), PROP_BAND_HIGH);
+      break;
+    case PROP_LEVEL_WITHIN:
+      set_double (self, &self->level_within, g_value_get_double (value), PROP_LEVEL_WITHIN);
+      break;
+    case PROP_HOLD_HEIGHT:
+      set_double (self, &self->hold_height, g_value_get_double (value), PROP_HOLD_HEIGHT);
       break;
     case PROP_DECIMALS:
       set_int (self, &self->decimals, g_value_get_int (value), PROP_DECIMALS);
@@ -163,11 +184,20 @@ lb_preferences_get_property (GObject *object, guint id, GValue *value, GParamSpe
     case PROP_THEME:
       g_value_set_string (value, self->theme);
       break;
+    case PROP_TEXT_SIZE:
+      g_value_set_string (value, self->text_size);
+      break;
     case PROP_BAND_LOW:
       g_value_set_double (value, self->band_low);
       break;
     case PROP_BAND_HIGH:
       g_value_set_double (value, self->band_high);
+      break;
+    case PROP_LEVEL_WITHIN:
+      g_value_set_double (value, self->level_within);
+      break;
+    case PROP_HOLD_HEIGHT:
+      g_value_set_double (value, self->hold_height);
       break;
     case PROP_DECIMALS:
       g_value_set_int (value, self->decimals);
@@ -225,6 +255,7 @@ lb_preferences_finalize (GObject *object)
   g_clear_object (&self->settings);
   g_free (self->units);
   g_free (self->theme);
+  g_free (self->text_size);
   g_array_unref (self->weights);
   G_OBJECT_CLASS (lb_preferences_parent_class)->finalize (object);
 }
@@ -242,8 +273,13 @@ lb_preferences_class_init (LbPreferencesClass *klass)
 
   props[PROP_UNITS] = g_param_spec_string ("units", NULL, NULL, "us", flags);
   props[PROP_THEME] = g_param_spec_string ("theme", NULL, NULL, "follow", flags);
+  props[PROP_TEXT_SIZE] = g_param_spec_string ("text-size", NULL, NULL, "normal", flags);
   props[PROP_BAND_LOW] = g_param_spec_double ("band-low", NULL, NULL, 0, 20, 0.1016, flags);
   props[PROP_BAND_HIGH] = g_param_spec_double ("band-high", NULL, NULL, 0, 20, 0.4572, flags);
+  props[PROP_LEVEL_WITHIN] =
+      g_param_spec_double ("level-within", NULL, NULL, 0, 20, DEFAULT_RULE, flags);
+  props[PROP_HOLD_HEIGHT] =
+      g_param_spec_double ("hold-height", NULL, NULL, 0, 20, DEFAULT_RULE, flags);
   props[PROP_DECIMALS] = g_param_spec_int ("decimals", NULL, NULL, -1, 3, -1, flags);
   props[PROP_SHOW_TIMINGS] = g_param_spec_boolean ("show-timings", NULL, NULL, FALSE, flags);
   props[PROP_WINDOW_WIDTH] = g_param_spec_int ("window-width", NULL, NULL, 480, 16384, 1280, flags);
@@ -262,8 +298,11 @@ lb_preferences_init (LbPreferences *self)
 {
   self->units = g_strdup ("us");
   self->theme = g_strdup ("follow");
+  self->text_size = g_strdup ("normal");
   self->band_low = 0.1016;
   self->band_high = 0.4572;
+  self->level_within = DEFAULT_RULE;
+  self->hold_height = DEFAULT_RULE;
   self->decimals = -1;
   self->window_width = 1280;
   self->window_height = 800;
@@ -298,6 +337,30 @@ lb_preferences_get_decimals (LbPreferences *self)
 {
   g_return_val_if_fail (LB_IS_PREFERENCES (self), -1);
   return self->decimals;
+}
+
+double
+lb_preferences_get_text_scale (LbPreferences *self)
+{
+  g_return_val_if_fail (LB_IS_PREFERENCES (self), 1);
+  for (gsize i = 0; text_sizes[i]; i++)
+    if (g_str_equal (text_sizes[i], self->text_size))
+      return text_scales[i];
+  return 1;
+}
+
+double
+lb_preferences_get_level_within (LbPreferences *self)
+{
+  g_return_val_if_fail (LB_IS_PREFERENCES (self), DEFAULT_RULE);
+  return self->level_within;
+}
+
+double
+lb_preferences_get_hold_height (LbPreferences *self)
+{
+  g_return_val_if_fail (LB_IS_PREFERENCES (self), DEFAULT_RULE);
+  return self->hold_height;
 }
 
 gboolean

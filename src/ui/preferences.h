@@ -22,14 +22,25 @@ typedef enum
 } LbScheme;
 
 /* Properties (each with the name of its key in the schema): "units" and "theme" (strings, the nicks
- * in the schema), "band-low", "band-high" (double, m), "decimals" (int), "show-timings" (boolean),
- * "window-width", "window-height" (int), "window-maximized" (boolean). Another string than a nick
- * is ignored. Notifies only of changes. */
+ * in the schema), "text-size" (string, likewise), "band-low", "band-high", "level-within",
+ * "hold-height" (double, m), "decimals" (int), "show-timings" (boolean), "window-width",
+ * "window-height" (int), "window-maximized" (boolean). Another string than a nick is ignored.
+ * Notifies only of changes. */
 LbPreferences *lb_preferences_new (void);
 
 LbUnits lb_preferences_get_units (LbPreferences *self);
 LbScheme lb_preferences_get_scheme (LbPreferences *self);
 int lb_preferences_get_decimals (LbPreferences *self);
+
+/* How many times their normal size letters and drawings are: 1 for "normal". */
+double lb_preferences_get_text_scale (LbPreferences *self);
+
+/* Lures no further apart in height than this count as level, m. */
+double lb_preferences_get_level_within (LbPreferences *self);
+
+/* Where a weight is held that is taken up from the bed, m above it. */
+double lb_preferences_get_hold_height (LbPreferences *self);
+
 gboolean lb_preferences_get_show_timings (LbPreferences *self);
 
 /* m above the bed. */

@@ -2,38 +2,12 @@
 #include "preferences_window.h"
 
 #include <glib/gi18n.h>
-#include <math.h>
 
 #include "fields.h"
+#include "preferences_entry.h"
 #include "words.h"
 
-typedef struct
-{
-  LbPreferences *preferences;
-  GtkWidget *weights;
-  GtkWidget *band_low;
-  GtkWidget *band_high;
-  GtkWidget *fault; /* what is wrong with the entry last left */
-} Fields;
-
-/* ---- Words ---- */
-
-static char *
-weights_text (LbPreferences *preferences)
-{
-  GString *text = g_string_new (NULL);
-  gsize n;
-  const double *kg = lb_preferences_get_weights (preferences, &n);
-
-  for (gsize i = 0; i < n; i++)
-    {
-      g_autofree char *words =
-          lb_words_quantity (LB_QUANTITY_MASS, lb_preferences_get_units (preferences), kg[i], -1);
-
-      g_string_append_printf (text, "%s%s", i ? "; " : "", words);
-    }
-  return g_string_free (text, FALSE);
-}
+/* ---- The weights owned ---- */
 
 GArray *
 lb_preferences_parse_weights (LbUnits units, const char *text, char **message)
@@ -63,108 +37,103 @@ lb_preferences_parse_weights (LbUnits units, const char *text, char **message)
   return g_steal_pointer (&weights);
 }
 
-static void
-show_words (Fields *fields)
+static char *
+show_weights (LbPreferences *preferences, const char *property)
 {
-  LbUnits units = lb_preferences_get_units (fields->preferences);
-  g_autofree char *weights = weights_text (fields->preferences);
-  g_autofree char *low = NULL;
+  LbUnits units = lb_preferences_get_units (preferences);
+  GString *text = g_string_new (NULL);
+  gsize n;
+  const double *kg = lb_preferences_get_weights (preferences, &n);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      g_autofree char *words = lb_words_quantity (LB_QUANTITY_MASS, units, kg[i], -1);
+
+      g_string_append_printf (text, "%s%s", i ? "; " : "", words);
+    }
+  return g_string_free (text, FALSE);
+}
+
+static char *
+take_weights (LbPreferences *preferences, const char *property, const char *text)
+{
+  char *message = NULL;
+  g_autoptr (GArray) weights =
+      lb_preferences_parse_weights (lb_preferences_get_units (preferences), text, &message);
+
+  if (weights)
+    lb_preferences_set_weights (preferences, (double *) weights->data, weights->len);
+  return message;
+}
+
+/* ---- Heights above the bed ---- */
+
+static char *
+show_height (LbPreferences *preferences, const char *property)
+{
+  double value;
+
+  g_object_get (preferences, property, &value, NULL);
+  return lb_words_quantity (LB_QUANTITY_HEIGHT, lb_preferences_get_units (preferences), value, -1);
+}
+
+/* Reads a height, or returns why it is none. */
+static char *
+take_height (LbPreferences *preferences, const char *property, const char *text, double *value)
+{
+  LbUnits units = lb_preferences_get_units (preferences);
+  GParamSpec *pspec = g_object_class_find_property (G_OBJECT_GET_CLASS (preferences), property);
+  double highest = G_PARAM_SPEC_DOUBLE (pspec)->maximum;
   g_autofree char *high = NULL;
-  double band_low, band_high;
+  char *message = NULL;
 
-  lb_preferences_get_band (fields->preferences, &band_low, &band_high);
-  low = lb_words_quantity (LB_QUANTITY_HEIGHT, units, band_low, -1);
-  high = lb_words_quantity (LB_QUANTITY_HEIGHT, units, band_high, -1);
-  gtk_editable_set_text (GTK_EDITABLE (fields->weights), weights);
-  gtk_editable_set_text (GTK_EDITABLE (fields->band_low), low);
-  gtk_editable_set_text (GTK_EDITABLE (fields->band_high), high);
+  if (!lb_words_parse (LB_QUANTITY_HEIGHT, units, text, value, &message))
+    return message;
+  if (*value >= 0 && *value <= highest)
+    return NULL;
+  high = lb_words_height (units, highest, -1);
+  return g_strdup_printf (_ ("Give a height from the bed up to %s above it."), high);
 }
 
-/* ---- Entries ---- */
-
-static void
-show_fault (Fields *fields, GtkWidget *entry, const char *fault)
+static char *
+take_rule (LbPreferences *preferences, const char *property, const char *text)
 {
-  gtk_label_set_text (GTK_LABEL (fields->fault), fault ? fault : "");
+  double value;
+  char *fault = take_height (preferences, property, text, &value);
+
+  if (!fault)
+    g_object_set (preferences, property, value, NULL);
+  return fault;
+}
+
+static char *
+take_band_low (LbPreferences *preferences, const char *property, const char *text)
+{
+  double low, high, value;
+  char *fault = take_height (preferences, property, text, &value);
+
   if (fault)
-    gtk_widget_add_css_class (entry, "error");
-  else
-    gtk_widget_remove_css_class (entry, "error");
+    return fault;
+  lb_preferences_get_band (preferences, &low, &high);
+  if (value >= high)
+    return g_strdup (_ ("The band must begin lower than it ends."));
+  g_object_set (preferences, property, value, NULL);
+  return NULL;
 }
 
-static void
-weights_entered_cb (Fields *fields)
+static char *
+take_band_high (LbPreferences *preferences, const char *property, const char *text)
 {
-  g_autofree char *message = NULL;
-  g_autofree char *shown = weights_text (fields->preferences);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (fields->weights));
-  g_autoptr (GArray) weights = NULL;
+  double low, high, value;
+  char *fault = take_height (preferences, property, text, &value);
 
-  /* What was only looked at keeps all its digits. */
-  if (g_str_equal (text, shown))
-    {
-      show_fault (fields, fields->weights, NULL);
-      return;
-    }
-  weights =
-      lb_preferences_parse_weights (lb_preferences_get_units (fields->preferences), text, &message);
-  show_fault (fields, fields->weights, message);
-  if (!weights)
-    return;
-  lb_preferences_set_weights (fields->preferences, (double *) weights->data, weights->len);
-  show_words (fields);
-}
-
-static gboolean
-band_edge (Fields *fields, GtkWidget *entry, double old, double *value)
-{
-  LbUnits units = lb_preferences_get_units (fields->preferences);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
-  g_autofree char *shown = lb_words_quantity (LB_QUANTITY_HEIGHT, units, old, -1);
-  g_autofree char *message = NULL;
-
-  *value = old;
-  if (g_str_equal (text, shown)
-      || lb_words_parse (LB_QUANTITY_HEIGHT, units, text, value, &message))
-    {
-      show_fault (fields, entry, NULL);
-      return TRUE;
-    }
-  show_fault (fields, entry, message);
-  return FALSE;
-}
-
-static void
-band_entered_cb (Fields *fields)
-{
-  double old_low, old_high, low, high;
-
-  lb_preferences_get_band (fields->preferences, &old_low, &old_high);
-  if (!band_edge (fields, fields->band_low, old_low, &low)
-      || !band_edge (fields, fields->band_high, old_high, &high))
-    return;
-  if (low < 0 || high > 20 || low >= high)
-    {
-      show_fault (fields, fields->band_high,
-                  _ ("The band begins at or above the bed and ends "
-                     "higher than it begins."));
-      return;
-    }
-  g_object_set (fields->preferences, "band-low", low, "band-high", high, NULL);
-  show_words (fields);
-}
-
-static GtkWidget *
-make_entry (Fields *fields, GCallback entered_cb)
-{
-  GtkWidget *entry = gtk_entry_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
-  gtk_widget_set_hexpand (entry, TRUE);
-  g_signal_connect_swapped (entry, "activate", entered_cb, fields);
-  g_signal_connect_swapped (focus, "leave", entered_cb, fields);
-  gtk_widget_add_controller (entry, focus);
-  return entry;
+  if (fault)
+    return fault;
+  lb_preferences_get_band (preferences, &low, &high);
+  if (value <= low)
+    return g_strdup (_ ("The band must end higher than it begins."));
+  g_object_set (preferences, property, value, NULL);
+  return NULL;
 }
 
 /* ---- Choices ---- */
@@ -185,6 +154,19 @@ chosen_cb (GtkDropDown *drop_down, GParamSpec *pspec, Choice *choice)
     g_object_set (choice->preferences, choice->property, choice->nicks[selected], NULL);
 }
 
+/* Shows the value, which a key may have changed. */
+static void
+choose_cb (LbPreferences *preferences, GParamSpec *pspec, GtkDropDown *drop_down)
+{
+  const char *const *nicks = g_object_get_data (G_OBJECT (drop_down), "nicks");
+  g_autofree char *nick = NULL;
+
+  g_object_get (preferences, pspec->name, &nick, NULL);
+  for (guint i = 0; nicks[i]; i++)
+    if (g_strcmp0 (nicks[i], nick) == 0)
+      gtk_drop_down_set_selected (drop_down, i);
+}
+
 static GtkWidget *
 make_choice (LbPreferences *preferences,
              const char *property,
@@ -192,16 +174,16 @@ make_choice (LbPreferences *preferences,
              const char *const *labels)
 {
   GtkWidget *drop_down = gtk_drop_down_new_from_strings (labels);
+  GParamSpec *pspec = g_object_class_find_property (G_OBJECT_GET_CLASS (preferences), property);
+  g_autofree char *signal = g_strconcat ("notify::", property, NULL);
   Choice *choice = g_new (Choice, 1);
-  g_autofree char *nick = NULL;
 
   *choice = (Choice){ preferences, property, nicks };
-  g_object_get (preferences, property, &nick, NULL);
-  for (guint i = 0; nicks[i]; i++)
-    if (g_strcmp0 (nicks[i], nick) == 0)
-      gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), i);
+  g_object_set_data (G_OBJECT (drop_down), "nicks", (gpointer) nicks);
+  choose_cb (preferences, pspec, GTK_DROP_DOWN (drop_down));
   g_signal_connect_data (drop_down, "notify::selected", G_CALLBACK (chosen_cb), choice,
                          (GClosureNotify) (void (*) (void)) g_free, 0);
+  g_signal_connect_object (preferences, signal, G_CALLBACK (choose_cb), drop_down, 0);
   return drop_down;
 }
 
@@ -226,25 +208,11 @@ make_decimals (LbPreferences *preferences)
   return drop_down;
 }
 
-/* ---- The window ---- */
-
-static void
-attach (GtkWidget *grid, int row, const char *text, GtkWidget *widget, const char *tooltip)
-{
-  GtkWidget *label = gtk_label_new_with_mnemonic (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_mnemonic_widget (GTK_LABEL (label), widget);
-  gtk_widget_set_tooltip_text (widget, tooltip);
-  gtk_grid_attach (GTK_GRID (grid), label, 0, row, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), widget, 1, row, 1, 1);
-}
-
 static GtkWidget *
 make_units (LbPreferences *preferences)
 {
   static const char *const nicks[] = { "us", "metric", NULL };
-  const char *labels[] = { _ ("US"), _ ("Metric"), NULL };
+  const char *labels[] = { C_ ("units", "US"), _ ("Metric"), NULL };
 
   return make_choice (preferences, "units", nicks, labels);
 }
@@ -259,6 +227,17 @@ make_theme (LbPreferences *preferences)
 }
 
 static GtkWidget *
+make_text_size (LbPreferences *preferences)
+{
+  static const char *const nicks[] = { "small", "normal", "large", "larger", "largest", NULL };
+  const char *labels[] = { C_ ("text size", "Small"),   C_ ("text size", "Normal"),
+                           C_ ("text size", "Large"),   C_ ("text size", "Larger"),
+                           C_ ("text size", "Largest"), NULL };
+
+  return make_choice (preferences, "text-size", nicks, labels);
+}
+
+static GtkWidget *
 make_timings (LbPreferences *preferences)
 {
   GtkWidget *timings = gtk_switch_new ();
@@ -269,31 +248,115 @@ make_timings (LbPreferences *preferences)
   return timings;
 }
 
+/* ---- The window ---- */
+
+/* The rows one below another. */
+typedef struct
+{
+  GtkGrid *grid;
+  GPtrArray *entries; /* (element-type LbPreferencesEntry) */
+  int n_rows;
+} Rows;
+
+static void
+add_heading (Rows *rows, const char *text, const char *note)
+{
+  GtkWidget *heading = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (heading), 0);
+  gtk_widget_add_css_class (heading, "heading");
+  gtk_grid_attach (rows->grid, heading, 0, rows->n_rows++, 2, 1);
+  if (!note)
+    return;
+  heading = gtk_label_new (note);
+  gtk_label_set_xalign (GTK_LABEL (heading), 0);
+  gtk_label_set_wrap (GTK_LABEL (heading), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (heading), 50);
+  gtk_widget_add_css_class (heading, "quiet");
+  gtk_grid_attach (rows->grid, heading, 0, rows->n_rows++, 2, 1);
+}
+
+static void
+add_row (Rows *rows, const char *text, GtkWidget *widget, const char *tooltip)
+{
+  gboolean is_entry = LB_IS_PREFERENCES_ENTRY (widget);
+  GtkWidget *control =
+      is_entry ? lb_preferences_entry_get_entry (LB_PREFERENCES_ENTRY (widget)) : widget;
+  GtkWidget *label = gtk_label_new_with_mnemonic (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (label), control);
+  gtk_widget_set_tooltip_text (control, tooltip);
+  gtk_widget_set_valign (label, is_entry ? GTK_ALIGN_START : GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (label, is_entry ? "entry-name" : "choice-name");
+  gtk_grid_attach (rows->grid, label, 0, rows->n_rows, 1, 1);
+  gtk_grid_attach (rows->grid, widget, 1, rows->n_rows++, 1, 1);
+  if (is_entry)
+    g_ptr_array_add (rows->entries, widget);
+}
+
+static void
+add_shown (Rows *rows, LbPreferences *preferences)
+{
+  add_heading (rows, _ ("How it is shown"), NULL);
+  add_row (rows, _ ("_Units"), make_units (preferences),
+           _ ("What numbers are shown in; every entry takes any unit"));
+  add_row (rows, _ ("_Light or dark"), make_theme (preferences), _ ("Of all windows"));
+  add_row (rows, _ ("Text _size"), make_text_size (preferences),
+           _ ("Of the letters, and of the drawings with them"));
+  add_row (rows, _ ("_Decimals"), make_decimals (preferences),
+           _ ("How many digits after the decimal sign; a number that would be off by more than a "
+              "twentieth keeps its own"));
+  add_row (rows, _ ("Show _timings"), make_timings (preferences),
+           _ ("How long each solve and each frame takes, under the readings"));
+}
+
+static void
+add_tackle (Rows *rows, LbPreferences *preferences)
+{
+  add_heading (rows, _ ("Your tackle and your band"), NULL);
+  add_row (rows, _ ("_Weights you own"),
+           lb_preferences_entry_new (preferences, NULL, show_weights, take_weights),
+           _ ("Ticks of the Weight slider, set apart by semicolons: 1 lb; 1 1/4 lb; 0.9 kg"));
+  add_row (rows, _ ("_Band of a new rig, from"),
+           lb_preferences_entry_new (preferences, "band-low", show_height, take_band_low),
+           _ ("Height above the bed at which the band begins"));
+  add_row (rows, _ ("t_o"),
+           lb_preferences_entry_new (preferences, "band-high", show_height, take_band_high),
+           _ ("Height above the bed at which the band ends"));
+}
+
+static void
+add_rules (Rows *rows, LbPreferences *preferences)
+{
+  add_heading (rows, _ ("Rules of thumb"), _ ("Common practice, no source; yours may differ."));
+  add_row (rows, _ ("Lures run le_vel within"),
+           lb_preferences_entry_new (preferences, "level-within", show_height, take_rule),
+           _ ("No further apart in height than this, lures are said to run level"));
+  add_row (rows, _ ("A lifted weight is _held at"),
+           lb_preferences_entry_new (preferences, "hold-height", show_height, take_rule),
+           _ ("Height above the bed at which a weight is held that lay on it before"));
+}
+
 static GtkWidget *
-make_grid (Fields *fields)
+make_rows (LbPreferences *preferences, GPtrArray *entries)
 {
   GtkWidget *grid = gtk_grid_new ();
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  Rows rows = { GTK_GRID (grid), entries, 0 };
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 16);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 10);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 8);
   gtk_widget_add_css_class (grid, "preferences");
-  attach (grid, 0, _ ("_Units"), make_units (fields->preferences),
-          _ ("What numbers are shown in; every entry takes any unit"));
-  attach (grid, 1, _ ("_Light or dark"), make_theme (fields->preferences), _ ("Of all windows"));
-  attach (grid, 2, _ ("_Decimals beside the sliders"), make_decimals (fields->preferences),
-          _ ("How many digits after the decimal sign, in the entries beside the sliders"));
-  attach (grid, 3, _ ("_Weights you own"), fields->weights,
-          _ ("Ticks of the Weight slider, set apart by semicolons: 1 lb; 1 1/4 lb; 0.9 kg"));
-  attach (grid, 4, _ ("_Band of a new rig, from"), fields->band_low,
-          _ ("Height above the bed at which the band begins"));
-  attach (grid, 5, _ ("t_o"), fields->band_high, _ ("Height above the bed at which the band ends"));
-  attach (grid, 6, _ ("Show _timings"), make_timings (fields->preferences),
-          _ ("How long each solve and each frame takes, under the readings"));
-  gtk_label_set_wrap (GTK_LABEL (fields->fault), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (fields->fault), 0);
-  gtk_widget_add_css_class (fields->fault, "error");
-  gtk_grid_attach (GTK_GRID (grid), fields->fault, 0, 7, 2, 1);
-  return grid;
+  add_shown (&rows, preferences);
+  add_tackle (&rows, preferences);
+  add_rules (&rows, preferences);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 2160);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), grid);
+  return scroller;
 }
 
 static void
@@ -307,29 +370,12 @@ close_with_escape (GtkWidget *window)
   gtk_widget_add_controller (window, keys);
 }
 
-static void
-free_fields (gpointer data)
-{
-  Fields *fields = data;
-
-  g_object_unref (fields->preferences);
-  g_free (fields);
-}
-
-static void
-units_cb (LbPreferences *preferences, GParamSpec *pspec, GtkWindow *window)
-{
-  show_words (g_object_get_data (G_OBJECT (window), "fields"));
-}
-
 /* What was typed last counts, too. */
 static gboolean
-close_request_cb (GtkWindow *window)
+close_request_cb (GtkWindow *window, GPtrArray *entries)
 {
-  Fields *fields = g_object_get_data (G_OBJECT (window), "fields");
-
-  weights_entered_cb (fields);
-  band_entered_cb (fields);
+  for (guint i = 0; i < entries->len; i++)
+    lb_preferences_entry_commit (g_ptr_array_index (entries, i));
   return FALSE;
 }
 
@@ -337,25 +383,15 @@ GtkWindow *
 lb_preferences_window_show (GtkWindow *parent, LbPreferences *preferences)
 {
   GtkWidget *window = gtk_window_new ();
-  Fields *fields = g_new0 (Fields, 1);
-
-  fields->preferences = g_object_ref (preferences);
-  fields->weights = make_entry (fields, G_CALLBACK (weights_entered_cb));
-  fields->band_low = make_entry (fields, G_CALLBACK (band_entered_cb));
-  fields->band_high = make_entry (fields, G_CALLBACK (band_entered_cb));
-  fields->fault = gtk_label_new (NULL);
-  gtk_editable_set_width_chars (GTK_EDITABLE (fields->weights), 40);
-  g_object_set_data_full (G_OBJECT (window), "fields", fields, free_fields);
-  show_words (fields);
+  GPtrArray *entries = g_ptr_array_new ();
 
   gtk_window_set_title (GTK_WINDOW (window), _ ("Preferences"));
-  gtk_window_set_child (GTK_WINDOW (window), make_grid (fields));
-  gtk_window_set_resizable (GTK_WINDOW (window), FALSE);
+  gtk_window_set_child (GTK_WINDOW (window), make_rows (preferences, entries));
   gtk_window_set_transient_for (GTK_WINDOW (window), parent);
   gtk_window_set_modal (GTK_WINDOW (window), parent != NULL);
   close_with_escape (window);
-  g_signal_connect (window, "close-request", G_CALLBACK (close_request_cb), NULL);
-  g_signal_connect_object (preferences, "notify::units", G_CALLBACK (units_cb), window, 0);
+  g_signal_connect_data (window, "close-request", G_CALLBACK (close_request_cb), entries,
+                         (GClosureNotify) (void (*) (void)) g_ptr_array_unref, 0);
   gtk_window_present (GTK_WINDOW (window));
   return GTK_WINDOW (window);
 }

@@ -220,6 +220,8 @@ lb_session_new (LbPreferences *preferences, LbAppearance *appearance)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (preferences, "notify::decimals", G_CALLBACK (reworded_cb), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (preferences, "notify::level-within", G_CALLBACK (reworded_cb), self,
+                           G_CONNECT_SWAPPED);
   lb_session_open_new (self);
   return self;
 }
@@ -405,6 +407,7 @@ lb_session_get_picture (LbSession *self, LbPicture *picture)
     .setup = lb_document_get_setup (self->document),
     .units = lb_session_get_units (self),
     .decimal = lb_words_decimal (),
+    .decimals_plus_1 = lb_preferences_get_decimals (self->preferences) + 1,
     .title = lb_document_get_title (self->document),
   };
   for (gsize i = 0; i < LB_MAX_LEADERS; i++)
@@ -418,21 +421,32 @@ lb_session_get_picture (LbSession *self, LbPicture *picture)
   picture->status = lb_result_get_status (self->result);
 }
 
+LbWording
+lb_session_get_wording (LbSession *self)
+{
+  g_return_val_if_fail (LB_IS_SESSION (self), lb_wording_default (LB_UNITS_US));
+  return (LbWording){ lb_session_get_units (self), lb_preferences_get_decimals (self->preferences),
+                      lb_preferences_get_level_within (self->preferences) };
+}
+
 char *
 lb_session_dup_sentence (LbSession *self)
 {
+  LbWording wording = lb_session_get_wording (self);
+
   g_return_val_if_fail (LB_IS_SESSION (self), NULL);
-  return self->result ? lb_sentence_of_result (self->result, lb_session_get_units (self)) : NULL;
+  return self->result ? lb_sentence_of_result (self->result, &wording) : NULL;
 }
 
 LbReadingsTable *
 lb_session_dup_table (LbSession *self)
 {
+  LbWording wording = lb_session_get_wording (self);
+
   g_return_val_if_fail (LB_IS_SESSION (self), NULL);
   if (!self->result)
     return NULL;
-  return lb_readings_table_new (self->result, lb_document_get_contents (self->document),
-                                lb_session_get_units (self));
+  return lb_readings_table_new (self->result, lb_document_get_contents (self->document), &wording);
 }
 
 GPtrArray *

@@ -5,7 +5,8 @@
  * Signals:
  *  "edited"   a value of the document changed, or another document took its place;
  *  "solved"   there is another answer (good or failed);
- *  "reworded" the units or the number of decimals changed: every text is to be made anew;
+ *  "reworded" the units, the number of decimals or a rule of thumb changed: every text is to be
+ *             made anew;
  *  "selected" another part of the drawing is selected. */
 #pragma once
 
@@ -29,6 +30,7 @@ LbSession *lb_session_new (LbPreferences *preferences, LbAppearance *appearance)
 LbPreferences *lb_session_get_preferences (LbSession *self); /* (transfer none) */
 LbAppearance *lb_session_get_appearance (LbSession *self);   /* (transfer none) */
 LbUnits lb_session_get_units (LbSession *self);
+LbWording lb_session_get_wording (LbSession *self);
 
 /* ---- Document ---- */
 

@@ -65,8 +65,10 @@ solved_cb (LbViewport *self)
 static void
 restyle (LbViewport *self)
 {
-  gboolean dark = lb_appearance_get_dark (lb_session_get_appearance (self->session));
-  double scale = lb_style_scale_for (self->width, self->height + self->strip_height);
+  LbAppearance *appearance = lb_session_get_appearance (self->session);
+  gboolean dark = lb_appearance_get_dark (appearance);
+  double scale = lb_style_scale_for (self->width, self->height + self->strip_height)
+                 * lb_appearance_get_text_scale (appearance);
 
   self->style = lb_style_make (dark ? LB_THEME_DARK : LB_THEME_LIGHT, scale);
 }
@@ -75,6 +77,16 @@ static void
 dark_cb (LbViewport *self)
 {
   restyle (self);
+  g_signal_emit (self, changed_signal, 0);
+}
+
+/* Larger words take more of the margins. */
+static void
+text_scale_cb (LbViewport *self)
+{
+  restyle (self);
+  if (!self->moved)
+    fit (self, TRUE);
   g_signal_emit (self, changed_signal, 0);
 }
 
@@ -111,6 +123,8 @@ lb_viewport_new (LbSession *session)
   g_signal_connect_object (session, "solved", G_CALLBACK (solved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (lb_session_get_appearance (session), "notify::dark",
                            G_CALLBACK (dark_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (lb_session_get_appearance (session), "notify::text-scale",
+                           G_CALLBACK (text_scale_cb), self, G_CONNECT_SWAPPED);
   return self;
 }
 

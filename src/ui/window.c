@@ -8,6 +8,8 @@
 /* Scales of the drawings from which on the letters beside them are larger, too. */
 #define LARGE_SCALE 1.3
 #define HUGE_SCALE 1.75
+/* A window of less width, for letters of the normal size, has its sliders one below another. */
+#define NARROW 820
 
 G_DEFINE_FINAL_TYPE (LbWindow, lb_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -92,6 +94,25 @@ size_cb (LbWindow *self)
     g_object_set (self->preferences, "window-width", width, "window-height", height, NULL);
 }
 
+/* A window that is narrow for the size of its letters. */
+static void
+fit_width (LbWindow *self, int width)
+{
+  gboolean narrow = width / lb_preferences_get_text_scale (self->preferences) < NARROW;
+
+  lb_controls_set_narrow (LB_CONTROLS (self->controls), narrow);
+  if (narrow)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "narrow");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "narrow");
+}
+
+static void
+text_size_cb (LbWindow *self)
+{
+  fit_width (self, gtk_widget_get_width (GTK_WIDGET (self)));
+}
+
 /* The words beside the drawings grow with them, so that a window that fills a large screen is as
  * readable from afar as its drawings are. */
 static gboolean
@@ -102,6 +123,7 @@ fit_letters_cb (gpointer user_data)
   double scale = lb_style_scale_for (gtk_widget_get_width (widget), gtk_widget_get_height (widget));
 
   self->letters_id = 0;
+  fit_width (self, gtk_widget_get_width (widget));
   if (scale >= HUGE_SCALE)
     gtk_widget_add_css_class (widget, "huge");
   else
@@ -221,11 +243,14 @@ lb_window_new (GtkApplication *application, LbPreferences *preferences, LbAppear
   g_object_get (preferences, "window-width", &width, "window-height", &height, "window-maximized",
                 &maximized, NULL);
   gtk_window_set_default_size (GTK_WINDOW (self), width, height);
+  fit_width (self, width);
   if (maximized)
     gtk_window_maximize (GTK_WINDOW (self));
   g_signal_connect (self, "notify::default-width", G_CALLBACK (size_cb), NULL);
   g_signal_connect (self, "notify::default-height", G_CALLBACK (size_cb), NULL);
   g_signal_connect_object (preferences, "notify::show-timings", G_CALLBACK (timings_shown_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (preferences, "notify::text-size", G_CALLBACK (text_size_cb), self,
                            G_CONNECT_SWAPPED);
   timings_shown_cb (self);
   lb_window_menus_start (self);

@@ -25,6 +25,16 @@ assert_lacks (const char *text, const char *part)
     fail_msg ("\"%s\" is in \"%s\"", part, text);
 }
 
+/* Valid until the next call. */
+static const LbWording *
+wording (LbUnits units)
+{
+  static LbWording words;
+
+  words = lb_wording_default (units);
+  return &words;
+}
+
 static LbResult *
 solve (const LbSetup *setup)
 {
@@ -38,7 +48,7 @@ static char *
 sentence_of (const LbSetup *setup, LbUnits units)
 {
   g_autoptr (LbResult) result = solve (setup);
-  return lb_sentence_of_result (result, units);
+  return lb_sentence_of_result (result, wording (units));
 }
 
 /* ---- Leaders ---- */
@@ -95,7 +105,7 @@ the_sentence_fits_the_readings (void **state)
   g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
   g_autoptr (LbResult) result = solve (&contents->setup);
   const LbReadings *readings = lb_result_get_readings (result);
-  g_autofree char *text = lb_sentence_of_result (result, LB_UNITS_US);
+  g_autofree char *text = lb_sentence_of_result (result, wording (LB_UNITS_US));
   g_autofree char *hand =
       lb_words_quantity (LB_QUANTITY_FORCE, LB_UNITS_US, readings->hand_tension, -1);
   g_autofree char *spacing =
@@ -214,10 +224,10 @@ a_failure_is_said_and_shows_no_number (void **state)
 
   setup.river.depth = -1;
   result = lb_result_solve (NULL, &setup, NULL);
-  text = lb_sentence_of_result (result, LB_UNITS_US);
+  text = lb_sentence_of_result (result, wording (LB_UNITS_US));
   assert_contains (text, "cannot be computed");
   assert_null (strpbrk (text, "0123456789"));
-  table = lb_readings_table_new (result, NULL, LB_UNITS_US);
+  table = lb_readings_table_new (result, NULL, wording (LB_UNITS_US));
   for (size_t i = 0; i < table->n_sections; i++)
     for (size_t j = 0; j < table->sections[i].n_rows; j++)
       {
@@ -246,7 +256,8 @@ the_table_shows_the_readings (void **state)
   g_autoptr (LbContents) contents = read_sample ("three-leaders.rig");
   g_autoptr (LbResult) result = solve (&contents->setup);
   const LbReadings *readings = lb_result_get_readings (result);
-  g_autoptr (LbReadingsTable) table = lb_readings_table_new (result, contents, LB_UNITS_METRIC);
+  g_autoptr (LbReadingsTable) table =
+      lb_readings_table_new (result, contents, wording (LB_UNITS_METRIC));
   const struct
   {
     const char *section, *label;
@@ -281,14 +292,14 @@ the_form_stays_the_same (void **state)
 {
   g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
   g_autoptr (LbResult) first = solve (&contents->setup);
-  g_autoptr (LbReadingsTable) a = lb_readings_table_new (first, contents, LB_UNITS_US);
+  g_autoptr (LbReadingsTable) a = lb_readings_table_new (first, contents, wording (LB_UNITS_US));
   g_autoptr (LbReadingsTable) b = NULL;
   g_autoptr (LbResult) second = NULL;
 
   contents->setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 14 };
   contents->setup.rig.mainline.breaking_load = LB_UNSET;
   second = solve (&contents->setup);
-  b = lb_readings_table_new (second, contents, LB_UNITS_METRIC);
+  b = lb_readings_table_new (second, contents, wording (LB_UNITS_METRIC));
   assert_int_equal (a->n_sections, b->n_sections);
   for (size_t i = 0; i < a->n_sections; i++)
     {
@@ -302,11 +313,40 @@ the_form_stays_the_same (void **state)
 static void
 heights_grow_into_lengths (void **state)
 {
-  g_autofree char *low = lb_words_height (LB_UNITS_US, 0.254);
-  g_autofree char *high = lb_words_height (LB_UNITS_US, 3.048);
+  g_autofree char *low = lb_words_height (LB_UNITS_US, 0.254, -1);
+  g_autofree char *high = lb_words_height (LB_UNITS_US, 3.048, -1);
 
   assert_string_equal (low, "10 in");
   assert_string_equal (high, "10 ft");
+}
+
+static void
+decimals_never_hide_the_number (void **state)
+{
+  static const struct
+  {
+    LbQuantity quantity;
+    LbUnits units;
+    double value;
+    int decimals;
+    const char *words;
+  } cases[] = {
+    { LB_QUANTITY_ANGLE, LB_UNITS_US, 31.43 * G_PI / 180, 0, "31\302\260" },
+    { LB_QUANTITY_MASS, LB_UNITS_METRIC, 0.9, 0, "0.9 kg" },
+    { LB_QUANTITY_MASS, LB_UNITS_METRIC, 0.9, 3, "0.900 kg" },
+    { LB_QUANTITY_MASS, LB_UNITS_METRIC, 19.2, 0, "19 kg" },
+    { LB_QUANTITY_DIAMETER, LB_UNITS_US, 0.0007, 1, "0.0276 in" },
+    { LB_QUANTITY_LENGTH, LB_UNITS_US, 6.2611, 1, "20 ft 6.5 in" },
+    { LB_QUANTITY_SPEED, LB_UNITS_METRIC, 0, 2, "0.00 m/s" },
+    { LB_QUANTITY_LENGTH, LB_UNITS_METRIC, NAN, 2, "-" },
+  };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *words =
+          lb_words_quantity (cases[i].quantity, cases[i].units, cases[i].value, cases[i].decimals);
+      assert_string_equal (words, cases[i].words);
+    }
 }
 
 /* ---- Entries ---- */
@@ -431,6 +471,7 @@ main (void)
     cmocka_unit_test (the_table_shows_the_readings),
     cmocka_unit_test (the_form_stays_the_same),
     cmocka_unit_test (heights_grow_into_lengths),
+    cmocka_unit_test (decimals_never_hide_the_number),
     cmocka_unit_test (entries_are_read_or_explained),
     cmocka_unit_test (the_usual_cautions_are_always_there),
     cmocka_unit_test (cautions_follow_the_values),

@@ -37,7 +37,8 @@ reset_preferences (void)
   LbPreferences *preferences = lb_application_get_preferences (application);
 
   g_object_set (preferences, "units", "us", "theme", "light", "decimals", -1, "show-timings", FALSE,
-                "band-low", 0.1016, "band-high", 0.4572, "window-maximized", FALSE, NULL);
+                "band-low", 0.1016, "band-high", 0.4572, "level-within", 0.1016, "hold-height",
+                0.1016, "text-size", "normal", "window-maximized", FALSE, NULL);
   lb_preferences_set_weights (preferences, weights, G_N_ELEMENTS (weights));
 }
 

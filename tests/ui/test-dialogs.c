@@ -111,6 +111,147 @@ preferences_change_what_is_shown (void **state)
   harness_pause (50);
 }
 
+/* What a label of the preferences says stands for the entry behind it. */
+static GtkWidget *
+entry_named (GtkWidget *widget, const char *name)
+{
+  if (GTK_IS_LABEL (widget) && g_strcmp0 (gtk_label_get_text (GTK_LABEL (widget)), name) == 0)
+    return gtk_label_get_mnemonic_widget (GTK_LABEL (widget));
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = entry_named (child, name);
+
+      if (found)
+        return found;
+    }
+  return NULL;
+}
+
+static void
+enter (GtkWidget *dialog, const char *name, const char *text)
+{
+  GtkWidget *entry = entry_named (dialog, name);
+
+  assert_non_null (entry);
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  g_signal_emit_by_name (entry, "activate");
+}
+
+static void
+the_band_of_a_new_rig_is_kept_in_order (void **state)
+{
+  LbPreferences *preferences = lb_application_get_preferences (harness_application ());
+  GtkWidget *dialog;
+  double low, high;
+
+  activate ("preferences");
+  dialog = window_titled ("Preferences");
+  enter (dialog, "Band of a new rig, from", "20 in");
+  lb_preferences_get_band (preferences, &low, &high);
+  assert_near (low, 0.1016, 0);
+  assert_true (gtk_widget_has_css_class (entry_named (dialog, "Band of a new rig, from"), "error"));
+
+  /* With an upper edge above it the lower one will do, without being typed again. */
+  enter (dialog, "to", "1 m");
+  lb_preferences_get_band (preferences, &low, &high);
+  assert_near (low, 20 * 0.0254, 1e-12);
+  assert_near (high, 1, 0);
+  assert_false (
+      gtk_widget_has_css_class (entry_named (dialog, "Band of a new rig, from"), "error"));
+  assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.new", NULL));
+  assert_near (lb_document_get_setup (document ())->band.low, 20 * 0.0254, 1e-12);
+  enter (dialog, "to", "25 m");
+  lb_preferences_get_band (preferences, &low, &high);
+  assert_near (high, 1, 0);
+  gtk_window_close (GTK_WINDOW (dialog));
+  harness_pause (50);
+}
+
+/* The lures of the default rig hang within 4 in of one another, and not at the very same height. */
+static void
+the_rule_for_level_is_that_of_the_sentence (void **state)
+{
+  LbSession *session = lb_window_get_session (window);
+  LbReadingsPage *page = lb_window_get_readings_page (window);
+  const LbReadings *readings;
+  GtkWidget *dialog;
+
+  lb_session_set_value (session, lb_field ("river.surface_current_m_s"), 0, 1.9, 0);
+  harness_solved (window);
+  readings = lb_result_get_readings (lb_session_get_result (session));
+  assert_less (0.0064, readings->level_difference);
+  assert_less (readings->level_difference, 1);
+  activate ("preferences");
+  dialog = window_titled ("Preferences");
+  enter (dialog, "Lures run level within", "1 m");
+  assert_non_null (strstr (lb_readings_page_get_sentence (page), "level within"));
+  enter (dialog, "Lures run level within", "0");
+  assert_non_null (strstr (lb_readings_page_get_sentence (page), "apart in height"));
+  gtk_window_close (GTK_WINDOW (dialog));
+  harness_pause (50);
+}
+
+static void
+a_weight_taken_up_from_the_bed_is_held_at_the_height_that_is_set (void **state)
+{
+  LbSession *session = lb_window_get_session (window);
+  LbLineControl *line = lb_controls_get_line_control (lb_window_get_controls (window));
+
+  g_object_set (lb_session_get_preferences (session), "hold-height", 0.3, NULL);
+  lb_session_do (session, lb_change_new_line_out (LB_LINE_OUT_TOUCHING, 0));
+  harness_solved (window);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (lb_line_control_get_choice (line)),
+                              LB_LINE_OUT_WEIGHT_ABOVE_BED);
+  assert_near (lb_document_get_setup (document ())->rig.line_out.value, 0.3, 0);
+}
+
+static void
+larger_text_is_larger_in_letters_and_drawings (void **state)
+{
+  LbViewport *viewport = lb_drawings_get_viewport (lb_window_get_drawings (window));
+  LbPreferences *preferences = lb_application_get_preferences (harness_application ());
+  GtkWidget *label = lb_slider_get_label (lb_controls_get_weight (lb_window_get_controls (window)));
+  double font = lb_viewport_get_style (viewport)->font_size[LB_FONT_PLAIN];
+  int before, after;
+
+  gtk_widget_measure (label, GTK_ORIENTATION_VERTICAL, -1, NULL, &before, NULL, NULL);
+  g_object_set (preferences, "text-size", "largest", NULL);
+  harness_pause (100);
+  gtk_widget_measure (label, GTK_ORIENTATION_VERTICAL, -1, NULL, &after, NULL, NULL);
+  assert_near (after, 1.5 * before, 0.1 * before);
+  assert_true (lb_viewport_get_style (viewport)->font_size[LB_FONT_PLAIN] > 1.2 * font);
+  g_object_set (preferences, "text-size", "normal", NULL);
+  harness_pause (100);
+  gtk_widget_measure (label, GTK_ORIENTATION_VERTICAL, -1, NULL, &after, NULL, NULL);
+  assert_int_equal (after, before);
+}
+
+/* In the readings, the sentence, the entries and the drawing. */
+static void
+decimals_hold_everywhere_in_the_window (void **state)
+{
+  LbPreferences *preferences = lb_application_get_preferences (harness_application ());
+  LbReadingsPage *page = lb_window_get_readings_page (window);
+  LbSession *session = lb_window_get_session (window);
+  g_autofree char *angle = NULL;
+  g_autofree char *drawn = NULL;
+
+  g_object_set (preferences, "units", "metric", "decimals", 3, NULL);
+  lb_session_set_value (session, lb_field ("river.surface_current_m_s"), 0, 1.5, 0);
+  harness_solved (window);
+  angle = g_strdup_printf ("%.3f\302\260",
+                           lb_result_get_readings (lb_session_get_result (session))->wire_angle
+                               * 180 / G_PI);
+  if (!g_str_has_prefix (lb_readings_page_get_value (page, 0, 1), angle))
+    fail_msg ("%s is not %s", lb_readings_page_get_value (page, 0, 1), angle);
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (lb_slider_get_entry (
+                           lb_controls_get_current (lb_window_get_controls (window))))),
+                       "1.500 m/s");
+  drawn = lb_canvas_describe (lb_drawings_get_side_view (lb_window_get_drawings (window)));
+  assert_non_null (strstr (drawn, angle));
+}
+
 static void
 weights_owned_are_the_ticks_of_the_slider (void **state)
 {
@@ -248,6 +389,11 @@ main (void)
   const struct CMUnitTest tests[] = {
 #define TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
     TEST (preferences_change_what_is_shown),
+    TEST (the_band_of_a_new_rig_is_kept_in_order),
+    TEST (the_rule_for_level_is_that_of_the_sentence),
+    TEST (a_weight_taken_up_from_the_bed_is_held_at_the_height_that_is_set),
+    TEST (larger_text_is_larger_in_letters_and_drawings),
+    TEST (decimals_hold_everywhere_in_the_window),
     TEST (weights_owned_are_the_ticks_of_the_slider),
     TEST (the_shortcuts_window_opens),
     TEST (the_about_window_opens),

@@ -3,6 +3,7 @@
 #include "preferences.h"
 #include "preferences_window.h"
 #include "test.h"
+#include "words.h"
 
 #include <glib/gstdio.h>
 
@@ -23,6 +24,9 @@ a_new_installation_has_the_defaults_of_the_schema (void **state)
   assert_int_equal (lb_preferences_get_scheme (preferences), LB_SCHEME_FOLLOW);
   assert_int_equal (lb_preferences_get_decimals (preferences), -1);
   assert_false (lb_preferences_get_show_timings (preferences));
+  assert_near (lb_preferences_get_text_scale (preferences), 1, 0);
+  assert_near (lb_preferences_get_level_within (preferences), LB_LEVEL_WITHIN, 0);
+  assert_near (lb_preferences_get_hold_height (preferences), 4 * 0.0254, 1e-12);
   lb_preferences_get_band (preferences, &low, &high);
   assert_near (low, 4 * 0.0254, 1e-12);
   assert_near (high, 18 * 0.0254, 1e-12);
@@ -40,7 +44,8 @@ what_is_set_is_there_the_next_time (void **state)
   {
     g_autoptr (LbPreferences) preferences = lb_preferences_new ();
 
-    g_object_set (preferences, "units", "metric", "theme", "dark", "decimals", 2, NULL);
+    g_object_set (preferences, "units", "metric", "theme", "dark", "text-size", "large",
+                  "level-within", 0.2, "decimals", 2, NULL);
     lb_preferences_set_weights (preferences, kg, G_N_ELEMENTS (kg));
   }
   {
@@ -49,12 +54,15 @@ what_is_set_is_there_the_next_time (void **state)
     assert_int_equal (lb_preferences_get_units (preferences), LB_UNITS_METRIC);
     assert_int_equal (lb_preferences_get_scheme (preferences), LB_SCHEME_DARK);
     assert_int_equal (lb_preferences_get_decimals (preferences), 2);
+    assert_near (lb_preferences_get_text_scale (preferences), 1.15, 0);
+    assert_near (lb_preferences_get_level_within (preferences), 0.2, 0);
     kept = lb_preferences_get_weights (preferences, &n);
     assert_int_equal (n, 3);
     assert_near (kept[0], 0.4, 0);
     assert_near (kept[1], 0.9, 0);
     assert_near (kept[2], 1.8, 0);
-    g_object_set (preferences, "units", "us", "theme", "follow", "decimals", -1, NULL);
+    g_object_set (preferences, "units", "us", "theme", "follow", "text-size", "normal",
+                  "level-within", 0.1016, "decimals", -1, NULL);
   }
 }
 

@@ -88,6 +88,25 @@ a_small_window_holds_everything (void **state)
 }
 
 static void
+the_largest_letters_leave_a_small_window_usable (void **state)
+{
+  LbWindow *window = harness_window (960, 600);
+  LbControls *controls = lb_window_get_controls (window);
+  int width, height;
+  g_autofree guchar *pixels = NULL;
+
+  g_object_set (lb_application_get_preferences (harness_application ()), "text-size", "largest",
+                NULL);
+  harness_pause (300);
+  pixels = harness_picture (window, "window-960x600-largest", 1, &width, &height);
+  assert_int_equal (height, 600);
+  assert_true (width <= 1100);
+  assert_true (gtk_widget_get_width (lb_slider_get_scale (lb_controls_get_weight (controls)))
+               >= 60);
+  harness_close (window);
+}
+
+static void
 a_4k_window_is_filled (void **state)
 {
   Look look = picture ("window-3840x2160", 3840, 2160, "light", "metric");
@@ -128,6 +147,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (light_is_light_and_dark_is_dark),
     cmocka_unit_test (a_small_window_holds_everything),
+    cmocka_unit_test (the_largest_letters_leave_a_small_window_usable),
     cmocka_unit_test (a_4k_window_is_filled),
     cmocka_unit_test (twice_the_scale_is_twice_as_fine),
     cmocka_unit_test (a_refused_file_shows_in_the_window),
