@@ -135,6 +135,11 @@ lb_application_startup (GApplication *application)
   set_accel (self, "app.help", "F1");
   set_accel (self, "app.units::us", "<Alt>u");
   set_accel (self, "app.units::metric", "<Alt>m");
+  set_accel (self, "app.theme::follow", "<Control><Shift>y");
+  set_accel (self, "app.theme::light", "<Control><Shift>l");
+  set_accel (self, "app.theme::dark", "<Control><Shift>d");
+  set_accel (self, "app.show-timings", "<Control><Shift>t");
+  set_accel (self, "app.about", "<Shift>F1");
   set_accel (self, "app.new-window", "<Control><Shift>n");
   set_accel (self, "app.preferences", "<Control>comma");
   set_accel (self, "app.quit", "<Control>q");

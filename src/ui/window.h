@@ -42,6 +42,11 @@ const char *lb_window_get_message (LbWindow *self);
 /* The line of timings; NULL before the first figures. */
 const char *lb_window_get_timings_text (LbWindow *self);
 
+/* The page of the column that is shown: "readings", "rig" and so on; a name of no page changes
+ * nothing. */
+const char *lb_window_get_page (LbWindow *self);
+void lb_window_show_page (LbWindow *self, const char *name);
+
 /* Whether the window still holds the rig that it began with, untouched: then a file may be opened
  * in it rather than in another window. */
 gboolean lb_window_is_pristine (LbWindow *self);

@@ -100,6 +100,36 @@ focus_line_cb (GtkWidget *widget, const char *name, GVariant *parameter)
       GTK_WIDGET (lb_controls_get_line_control (LB_CONTROLS (LB_WINDOW (widget)->controls))));
 }
 
+static void
+show_page_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_show_page (LB_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
+next_page_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_move_page (LB_WINDOW (widget), 1);
+}
+
+static void
+previous_page_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_move_page (LB_WINDOW (widget), -1);
+}
+
+static void
+next_pane_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_move_pane (LB_WINDOW (widget), 1);
+}
+
+static void
+previous_pane_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_move_pane (LB_WINDOW (widget), -1);
+}
+
 typedef struct
 {
   const char *name;
@@ -123,6 +153,22 @@ static const Action actions[] = {
   { "win.zoom-fit", NULL, zoom_fit_cb, { "<Control>0" } },
   { "win.copy-readings", NULL, copy_readings_cb, { "<Control><Shift>c" } },
   { "win.focus-line", NULL, focus_line_cb, { "<Alt>l" } },
+  { "win.show-page", "s", show_page_cb, { NULL } },
+  { "win.next-page", NULL, next_page_cb, { "<Control>Page_Down" } },
+  { "win.previous-page", NULL, previous_page_cb, { "<Control>Page_Up" } },
+  { "win.next-pane", NULL, next_pane_cb, { "F6" } },
+  { "win.previous-pane", NULL, previous_pane_cb, { "<Shift>F6" } },
+};
+
+/* Keys of actions with a parameter. */
+static const struct
+{
+  const char *name; /* with the parameter */
+  const char *keys[2];
+} detailed[] = {
+  { "win.show-page::readings", { "<Alt>1" } },
+  { "win.show-page::rig", { "<Alt>2" } },
+  { "win.show-page::river", { "<Alt>3" } },
 };
 
 void
@@ -137,7 +183,10 @@ void
 lb_window_set_accels (GtkApplication *application)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
-    gtk_application_set_accels_for_action (application, actions[i].name, actions[i].keys);
+    if (actions[i].keys[0])
+      gtk_application_set_accels_for_action (application, actions[i].name, actions[i].keys);
+  for (gsize i = 0; i < G_N_ELEMENTS (detailed); i++)
+    gtk_application_set_accels_for_action (application, detailed[i].name, detailed[i].keys);
 }
 
 /* "Undo change current (Ctrl+Z)" */

@@ -53,6 +53,10 @@ struct _LbWindow
 void lb_window_actions_install (GtkWidgetClass *widget_class);
 void lb_window_actions_update (LbWindow *self);
 
+/* window_panes.c */
+void lb_window_move_pane (LbWindow *self, int direction);
+void lb_window_move_page (LbWindow *self, int direction);
+
 /* window_files.c */
 void lb_window_do_or_ask (LbWindow *self, LbPending pending, GFile *file);
 void lb_window_choose_open (LbWindow *self);
