@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "misfit.h"
 #include "words.h"
 
 #define PAGE_STEPS 10
@@ -19,6 +20,14 @@ struct _LbFieldEntry
 };
 
 G_DEFINE_FINAL_TYPE (LbFieldEntry, lb_field_entry, GTK_TYPE_ENTRY)
+
+enum
+{
+  PROP_FAULT = 1,
+  N_PROPS
+};
+
+static GParamSpec *props[N_PROPS];
 
 static void
 update_tooltip (LbFieldEntry *self)
@@ -46,6 +55,17 @@ take_fault (LbFieldEntry *self, char *fault)
                                fault ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
                                -1);
   update_tooltip (self);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_FAULT]);
+}
+
+/* The text that stands for the value; unset is an empty entry. */
+static char *
+dup_text (LbFieldEntry *self)
+{
+  double value = lb_session_get_value (self->session, self->field, self->leader);
+
+  return lb_is_set (value) ? lb_session_dup_words (self->session, self->field->quantity, value)
+                           : g_strdup ("");
 }
 
 static gboolean
@@ -62,8 +82,7 @@ show_value (LbFieldEntry *self)
 
   if (!self->field)
     return;
-  text = lb_session_dup_words (self->session, self->field->quantity,
-                               lb_session_get_value (self->session, self->field, self->leader));
+  text = dup_text (self);
   take_fault (self, NULL);
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self)), text) != 0)
     gtk_editable_set_text (GTK_EDITABLE (self), text);
@@ -79,8 +98,7 @@ edited_cb (LbFieldEntry *self)
 
   if (!self->field)
     return;
-  text = lb_session_dup_words (self->session, self->field->quantity,
-                               lb_session_get_value (self->session, self->field, self->leader));
+  text = dup_text (self);
   if (g_strcmp0 (text, self->shown) != 0)
     show_value (self);
 }
@@ -96,6 +114,36 @@ range_message (LbFieldEntry *self)
   return g_strdup_printf (_ ("Give a value from %s to %s."), low, high);
 }
 
+static char *
+misfit_message (LbFieldEntry *self, double value)
+{
+  LbWording wording = lb_session_get_wording (self->session);
+  const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
+
+  return lb_misfit_explain (setup, self->field, self->leader, value, &wording);
+}
+
+/* An empty text stands for unset where that is allowed. */
+static gboolean
+parse (LbFieldEntry *self, const char *text, double *value, char **fault)
+{
+  g_autofree char *bare = g_strstrip (g_strdup (text));
+
+  if (self->field->nullable && *bare == '\0')
+    {
+      *value = LB_UNSET;
+      return TRUE;
+    }
+  return lb_words_parse (self->field->quantity, lb_session_get_units (self->session), text, value,
+                         fault);
+}
+
+static gboolean
+same_value (double a, double b)
+{
+  return a == b || (!lb_is_set (a) && !lb_is_set (b));
+}
+
 static void
 commit (LbFieldEntry *self)
 {
@@ -105,8 +153,7 @@ commit (LbFieldEntry *self)
 
   if (!self->field || !is_being_edited (self))
     return;
-  if (!lb_words_parse (self->field->quantity, lb_session_get_units (self->session), text, &value,
-                       &fault))
+  if (!parse (self, text, &value, &fault))
     {
       take_fault (self, fault);
       return;
@@ -117,10 +164,10 @@ commit (LbFieldEntry *self)
       return;
     }
   if (lb_session_set_value (self->session, self->field, self->leader, value, 0)
-      || lb_session_get_value (self->session, self->field, self->leader) == value)
+      || same_value (lb_session_get_value (self->session, self->field, self->leader), value))
     show_value (self);
   else
-    take_fault (self, g_strdup (_ ("This value does not fit the others.")));
+    take_fault (self, misfit_message (self, value));
 }
 
 static void
@@ -142,6 +189,8 @@ move (LbFieldEntry *self, double steps)
   if (!self->gesture)
     self->gesture = lb_session_new_gesture (self->session);
   value = lb_session_get_value (self->session, self->field, self->leader);
+  if (!lb_is_set (value))
+    value = self->field->usual_low - steps * step;
   lb_session_set_value (self->session, self->field, self->leader,
                         lb_field_clamp (self->field, value + steps * step), self->gesture);
 }
@@ -186,6 +235,15 @@ drop_session (LbFieldEntry *self)
 }
 
 static void
+lb_field_entry_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  if (id == PROP_FAULT)
+    g_value_set_string (value, LB_FIELD_ENTRY (object)->fault);
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
 lb_field_entry_dispose (GObject *object)
 {
   LbFieldEntry *self = LB_FIELD_ENTRY (object);
@@ -200,7 +258,13 @@ lb_field_entry_dispose (GObject *object)
 static void
 lb_field_entry_class_init (LbFieldEntryClass *klass)
 {
-  G_OBJECT_CLASS (klass)->dispose = lb_field_entry_dispose;
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+
+  object_class->dispose = lb_field_entry_dispose;
+  object_class->get_property = lb_field_entry_get_property;
+  props[PROP_FAULT] =
+      g_param_spec_string ("fault", NULL, NULL, NULL, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, props);
 }
 
 static void

@@ -14,7 +14,10 @@ G_DECLARE_FINAL_TYPE (LbFieldEntry, lb_field_entry, LB, FIELD_ENTRY, GtkEntry)
 
 /* Enter or leaving the entry sets the value, as one step of the history; Escape puts the old text
  * back; Up and Down change it by a step, Page Up and Page Down by ten. A text that is no value of
- * the field stays, marked, with the reason as its tooltip. */
+ * the field stays, marked, with the reason as its tooltip. A value that is unset is an empty entry,
+ * and emptying it unsets the value, where the field allows that.
+ *
+ * Property (read only, notify): "fault" (string or NULL), see lb_field_entry_get_fault(). */
 GtkWidget *lb_field_entry_new (LbSession *session, const LbField *field, gsize leader);
 
 /* Makes it an entry for another field. */
