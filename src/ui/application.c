@@ -12,14 +12,21 @@ struct _LbApplication
   GtkApplication parent;
   LbPreferences *preferences;
   LbAppearance *appearance;
+  gboolean quitting;
+  guint quit_id;
 };
 
 G_DEFINE_FINAL_TYPE (LbApplication, lb_application, GTK_TYPE_APPLICATION)
 
+static void stayed_cb (LbApplication *self);
+
 static LbWindow *
 new_window (LbApplication *self)
 {
-  return lb_window_new (GTK_APPLICATION (self), self->preferences, self->appearance);
+  LbWindow *window = lb_window_new (GTK_APPLICATION (self), self->preferences, self->appearance);
+
+  g_signal_connect_object (window, "stayed", G_CALLBACK (stayed_cb), self, G_CONNECT_SWAPPED);
+  return window;
 }
 
 static void
@@ -71,16 +78,71 @@ about_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
       NULL);
 }
 
-/* Closes window after window; one with unsaved changes asks, and may stay. */
+/* ---- Quitting ---- */
+
+static gboolean
+has_changes (gpointer window)
+{
+  return LB_IS_WINDOW (window)
+         && lb_document_get_modified (
+             lb_session_get_document (lb_window_get_session (LB_WINDOW (window))));
+}
+
+/* Asks about one window with unsaved changes after the other; once none is left all windows close.
+ * Staying in one of them keeps all that are still open. */
+static void
+quit_next (LbApplication *self)
+{
+  GList *windows = gtk_application_get_windows (GTK_APPLICATION (self));
+  g_autoptr (GList) all = NULL;
+
+  for (GList *l = windows; l; l = l->next)
+    if (has_changes (l->data))
+      {
+        gtk_window_present (l->data);
+        gtk_window_close (l->data);
+        return;
+      }
+  self->quitting = FALSE;
+  all = g_list_copy (windows);
+  for (GList *l = all; l; l = l->next)
+    gtk_window_close (l->data);
+}
+
+static gboolean
+quit_next_cb (gpointer user_data)
+{
+  LbApplication *self = user_data;
+
+  self->quit_id = 0;
+  quit_next (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+stayed_cb (LbApplication *self)
+{
+  self->quitting = FALSE;
+}
+
+/* Not at once: the window is on its way out. */
+static void
+lb_application_window_removed (GtkApplication *application, GtkWindow *window)
+{
+  LbApplication *self = LB_APPLICATION (application);
+
+  GTK_APPLICATION_CLASS (lb_application_parent_class)->window_removed (application, window);
+  if (self->quitting && !self->quit_id)
+    self->quit_id = g_idle_add (quit_next_cb, self);
+}
+
 static void
 quit_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  GList *windows = g_list_copy_deep (gtk_application_get_windows (GTK_APPLICATION (user_data)),
-                                     (GCopyFunc) (void (*) (void)) g_object_ref, NULL);
+  LbApplication *self = user_data;
 
-  for (GList *l = windows; l; l = l->next)
-    gtk_window_close (l->data);
-  g_list_free_full (windows, g_object_unref);
+  self->quitting = TRUE;
+  quit_next (self);
 }
 
 static const GActionEntry entries[] = {
@@ -163,11 +225,15 @@ lb_application_open (GApplication *application, GFile **files, int n_files, cons
   for (int i = 0; i < n_files; i++)
     {
       GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
-      LbWindow *window = LB_IS_WINDOW (active) && lb_window_is_pristine (LB_WINDOW (active))
-                             ? LB_WINDOW (active)
-                             : new_window (self);
+      LbWindow *window = lb_window_with_file (GTK_APPLICATION (self), files[i]);
 
-      lb_window_open_file (window, files[i]);
+      if (!window)
+        {
+          window = LB_IS_WINDOW (active) && lb_window_is_pristine (LB_WINDOW (active))
+                       ? LB_WINDOW (active)
+                       : new_window (self);
+          lb_window_open_file (window, files[i]);
+        }
       gtk_window_present (GTK_WINDOW (window));
     }
 }
@@ -177,6 +243,7 @@ lb_application_dispose (GObject *object)
 {
   LbApplication *self = LB_APPLICATION (object);
 
+  g_clear_handle_id (&self->quit_id, g_source_remove);
   g_clear_object (&self->appearance);
   g_clear_object (&self->preferences);
   G_OBJECT_CLASS (lb_application_parent_class)->dispose (object);
@@ -186,6 +253,7 @@ static void
 lb_application_class_init (LbApplicationClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = lb_application_dispose;
+  GTK_APPLICATION_CLASS (klass)->window_removed = lb_application_window_removed;
   G_APPLICATION_CLASS (klass)->startup = lb_application_startup;
   G_APPLICATION_CLASS (klass)->activate = lb_application_activate;
   G_APPLICATION_CLASS (klass)->open = lb_application_open;
@@ -208,7 +276,7 @@ lb_application_new (GApplicationFlags flags)
 {
   return g_object_new (LB_TYPE_APPLICATION, "application-id", LB_APPLICATION_ID, "flags",
                        flags | G_APPLICATION_HANDLES_OPEN, "resource-base-path",
-                       "/org/layback/Layback", NULL);
+                       "/org/layback/Layback", "register-session", TRUE, NULL);
 }
 
 LbPreferences *

@@ -388,6 +388,7 @@ lb_preferences_window_show (GtkWindow *parent, LbPreferences *preferences)
   gtk_window_set_title (GTK_WINDOW (window), _ ("Preferences"));
   gtk_window_set_child (GTK_WINDOW (window), make_rows (preferences, entries));
   gtk_window_set_transient_for (GTK_WINDOW (window), parent);
+  gtk_window_set_destroy_with_parent (GTK_WINDOW (window), TRUE);
   gtk_window_set_modal (GTK_WINDOW (window), parent != NULL);
   close_with_escape (window);
   g_signal_connect_data (window, "close-request", G_CALLBACK (close_request_cb), entries,

@@ -32,6 +32,26 @@ update_title (LbWindow *self)
   gtk_window_set_title (GTK_WINDOW (self), title);
 }
 
+/* The end of the desktop's session waits while there is something to save. */
+static void
+update_inhibited (LbWindow *self)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  gboolean modified = lb_document_get_modified (lb_session_get_document (self->session));
+
+  if (!application)
+    return;
+  if (modified && !self->inhibited)
+    self->inhibited =
+        gtk_application_inhibit (application, GTK_WINDOW (self), GTK_APPLICATION_INHIBIT_LOGOUT,
+                                 _ ("There are changes that are not saved"));
+  else if (!modified && self->inhibited)
+    {
+      gtk_application_uninhibit (application, self->inhibited);
+      self->inhibited = 0;
+    }
+}
+
 static void
 message_closed_cb (LbWindow *self)
 {
@@ -183,6 +203,7 @@ lb_window_class_init (LbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbWindow, page_switcher);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, open_menu);
   lb_window_actions_install (widget_class);
+  g_signal_new ("stayed", LB_TYPE_WINDOW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
@@ -221,6 +242,7 @@ follow_session (LbWindow *self)
 {
   g_signal_connect_swapped (self->session, "notify::name", G_CALLBACK (update_title), self);
   g_signal_connect_swapped (self->session, "notify::modified", G_CALLBACK (update_title), self);
+  g_signal_connect_swapped (self->session, "notify::modified", G_CALLBACK (update_inhibited), self);
   g_signal_connect_swapped (self->session, "notify::undo-label",
                             G_CALLBACK (lb_window_actions_update), self);
   g_signal_connect_swapped (self->session, "notify::redo-label",
@@ -286,20 +308,6 @@ lb_window_get_readings_page (LbWindow *self)
 {
   g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
   return LB_READINGS_PAGE (self->readings_page);
-}
-
-void
-lb_window_open_file (LbWindow *self, GFile *file)
-{
-  g_return_if_fail (LB_IS_WINDOW (self));
-  lb_window_do_or_ask (self, LB_PENDING_OPEN, file);
-}
-
-void
-lb_window_open_sample (LbWindow *self, GFile *file)
-{
-  g_return_if_fail (LB_IS_WINDOW (self));
-  lb_window_do_or_ask (self, LB_PENDING_OPEN_SAMPLE, file);
 }
 
 void

@@ -14,7 +14,8 @@ G_BEGIN_DECLS
 #define LB_TYPE_WINDOW (lb_window_get_type ())
 G_DECLARE_FINAL_TYPE (LbWindow, lb_window, LB, WINDOW, GtkApplicationWindow)
 
-/* A window showing the default rig, solved. */
+/* A window showing the default rig, solved. Signal "stayed": the user was asked about unsaved
+ * changes when the window was to close, and it stays open. */
 LbWindow *
 lb_window_new (GtkApplication *application, LbPreferences *preferences, LbAppearance *appearance);
 
@@ -26,8 +27,11 @@ LbDrawings *lb_window_get_drawings (LbWindow *self);          /* (transfer none)
 LbControls *lb_window_get_controls (LbWindow *self);          /* (transfer none) */
 LbReadingsPage *lb_window_get_readings_page (LbWindow *self); /* (transfer none) */
 
+/* The window of `application` that has `file` open, or NULL. (transfer none) */
+LbWindow *lb_window_with_file (GtkApplication *application, GFile *file);
+
 /* Opens `file`; asks first if there are unsaved changes. A file that is refused leaves the rig as
- * it was and shows why. */
+ * it was and shows why. When another window has the file open, that one comes to the front. */
 void lb_window_open_file (LbWindow *self, GFile *file);
 
 /* The same, as the start of a new rig without a file: a sample. */

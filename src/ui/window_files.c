@@ -79,21 +79,87 @@ do_pending (LbWindow *self)
 static void
 drop_pending (LbWindow *self)
 {
+  gboolean stays = self->pending == LB_PENDING_CLOSE;
+
   self->pending = LB_PENDING_NOTHING;
   g_clear_object (&self->pending_file);
+  if (stays)
+    g_signal_emit_by_name (self, "stayed");
+}
+
+/* ---- Other windows ---- */
+
+/* Another window that has `file` open, or NULL. */
+static LbWindow *
+other_window_with (LbWindow *self, GFile *file)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  LbWindow *found = application ? lb_window_with_file (application, file) : NULL;
+
+  return found == self ? NULL : found;
+}
+
+LbWindow *
+lb_window_with_file (GtkApplication *application, GFile *file)
+{
+  for (GList *l = gtk_application_get_windows (application); l; l = l->next)
+    if (LB_IS_WINDOW (l->data))
+      {
+        GFile *own = lb_document_get_file (lb_session_get_document (LB_WINDOW (l->data)->session));
+
+        if (own && g_file_equal (own, file))
+          return l->data;
+      }
+  return NULL;
+}
+
+void
+lb_window_open_file (LbWindow *self, GFile *file)
+{
+  LbWindow *other;
+
+  g_return_if_fail (LB_IS_WINDOW (self));
+  other = other_window_with (self, file);
+  if (other)
+    gtk_window_present (GTK_WINDOW (other));
+  else
+    lb_window_do_or_ask (self, LB_PENDING_OPEN, file);
+}
+
+void
+lb_window_open_sample (LbWindow *self, GFile *file)
+{
+  g_return_if_fail (LB_IS_WINDOW (self));
+  lb_window_do_or_ask (self, LB_PENDING_OPEN_SAMPLE, file);
 }
 
 /* ---- Saving ---- */
+
+static void
+refuse_to_save (LbWindow *self, const char *message)
+{
+  lb_window_show_message (self, GTK_MESSAGE_ERROR, message);
+  drop_pending (self);
+}
 
 static void
 save_to (LbWindow *self, GFile *file)
 {
   g_autoptr (GError) error = NULL;
 
+  /* Two windows would overwrite each other's work. */
+  if (other_window_with (self, file))
+    {
+      g_autofree char *name = g_file_get_basename (file);
+      g_autofree char *message = g_strdup_printf (
+          _ ("“%s” is open in another window. Nothing was saved; choose another name."), name);
+
+      refuse_to_save (self, message);
+      return;
+    }
   if (!lb_session_save (self->session, file, &error))
     {
-      lb_window_show_message (self, GTK_MESSAGE_ERROR, error->message);
-      drop_pending (self);
+      refuse_to_save (self, error->message);
       return;
     }
   lb_window_show_message (self, GTK_MESSAGE_OTHER, NULL);

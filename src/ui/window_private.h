@@ -46,6 +46,7 @@ struct _LbWindow
   GtkWidget *question;      /* while open */
   guint menus_id;
   guint letters_id;
+  guint inhibited;  /* cookie; 0: not */
   gboolean closing; /* the question was answered: close without asking */
 };
 
