@@ -51,15 +51,20 @@ add_line (LbScene *scene, int part, LbLook look, LbPickKind pick, int index)
 
 /* ---- The weight ---- */
 
+double
+lb_weight_radius (const LbWeight *weight)
+{
+  return cbrt (3 * weight->mass / weight->density / (4 * PI));
+}
+
 /* The radius to draw a weight with: of a ball of the same volume, or the least that can be seen. */
 static double
 weight_radius (const LbScene *scene)
 {
-  const LbWeight *weight = &scene->setup.rig.weight;
-  double radius = cbrt (3 * weight->mass / weight->density / (4 * PI));
-  double per_metre = scene->kind == LB_SCENE_SIDE_VIEW ? scene->view.per_metre_x : 0;
+  double per_metre = scene->kind == LB_SCENE_BED_STRIP ? 0 : scene->view.per_metre_x;
 
-  return fmax (radius * per_metre, scene->style.weight_radius_least);
+  return fmax (lb_weight_radius (&scene->setup.rig.weight) * per_metre,
+               scene->style.weight_radius_least);
 }
 
 /* The outlines, round the middle (x, y), for a ball of radius r. The proportions are those that
@@ -185,10 +190,15 @@ lure_curve (const LureFrame *f, double x1, double y1, double x2, double y2, doub
                      f->y + y2 * f->length, f->x + x3 * f->length, f->y + y3 * f->length);
 }
 
-/* The lip that makes it dive. */
+/* The lip that makes it dive: the longer and the flatter, the deeper. `dive`: down-force by drag.
+ */
 static void
-add_lure_lip (const LureFrame *f)
+add_lure_lip (const LureFrame *f, double dive)
 {
+  double slant = fmax (0.35, fmin (1.31, 1.31 - 2.13 * (dive - 0.25)));
+  double reach = fmax (0.10, fmin (0.40, 0.10 + 0.38 * (dive - 0.20)));
+  double tip_x = 0.11 - reach * cos (slant), tip_y = 0.03 + reach * sin (slant);
+  double side_x = 0.055 * sin (slant), side_y = 0.055 * cos (slant);
   LbLook lip = {
     .fill = LB_COLOUR_CARD,
     .stroke = LB_COLOUR_LURE_LINE,
@@ -196,9 +206,11 @@ add_lure_lip (const LureFrame *f)
   };
 
   lb_scene_begin (f->scene, LB_LAYER_FOREGROUND);
-  lure_move (f, 0.06, 0.02);
-  lure_curve (f, 0.00, 0.07, -0.10, 0.14, -0.09, 0.19);
-  lure_curve (f, -0.01, 0.22, 0.09, 0.14, 0.17, 0.08);
+  lure_move (f, 0.11 - side_x, 0.03 - side_y);
+  lure_line (f, tip_x - 0.8 * side_x, tip_y - 0.8 * side_y);
+  lure_curve (f, tip_x - 1.3 * side_x, tip_y + 0.4 * side_y, tip_x - 0.6 * side_x,
+              tip_y + 1.4 * side_y, tip_x + 0.8 * side_x, tip_y + 0.8 * side_y);
+  lure_line (f, 0.11 + side_x, 0.03 + side_y);
   lb_scene_close (f->scene);
   lb_scene_end (f->scene, lip);
 }
@@ -267,7 +279,7 @@ lb_scene_add_lure (LbScene *scene, int index, double x, double y, double floor_y
 
   if (length > 2 * scene->style.lure_length_least)
     add_lure_hooks (&f);
-  add_lure_lip (&f);
+  add_lure_lip (&f, scene->setup.rig.leaders[index].lure.down_force_ratio);
   add_lure_body (&f, index);
   lb_scene_take (scene,
                  (LbBox){ f.x - 0.1 * length, f.y - 0.15 * length, 1.1 * length, 0.37 * length });

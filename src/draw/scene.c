@@ -33,14 +33,14 @@ keep_picture (LbScene *scene, const LbPicture *picture)
         i < scene->setup.rig.n_leaders ? copy_if_any (picture->lure_names[i]) : NULL;
 }
 
-static LbScene *
-new_scene (LbSceneKind kind,
-           LbDrawContext *context,
-           const LbPicture *picture,
-           const LbStyle *style,
-           const LbView *view,
-           double width,
-           double height)
+LbScene *
+lb_scene_new (LbSceneKind kind,
+              LbDrawContext *context,
+              const LbPicture *picture,
+              const LbStyle *style,
+              const LbView *view,
+              double width,
+              double height)
 {
   LbScene *scene = g_new0 (LbScene, 1);
 
@@ -69,7 +69,7 @@ lb_side_view_new (LbDrawContext *context,
                   double width,
                   double height)
 {
-  LbScene *scene = new_scene (LB_SCENE_SIDE_VIEW, context, picture, style, view, width, height);
+  LbScene *scene = lb_scene_new (LB_SCENE_SIDE_VIEW, context, picture, style, view, width, height);
 
   lb_scene_add_water (scene);
   lb_scene_add_side_scales (scene);
@@ -92,7 +92,7 @@ lb_bed_strip_new (LbDrawContext *context,
                   double width,
                   double height)
 {
-  LbScene *scene = new_scene (LB_SCENE_BED_STRIP, context, picture, style, view, width, height);
+  LbScene *scene = lb_scene_new (LB_SCENE_BED_STRIP, context, picture, style, view, width, height);
 
   lb_scene_add_strip_water (scene);
   lb_scene_add_strip_scales (scene);
@@ -114,7 +114,8 @@ lb_title_ground_new (LbDrawContext *context,
                      double title_height)
 {
   LbView none = { 0 };
-  LbScene *scene = new_scene (LB_SCENE_TITLE_GROUND, context, picture, style, &none, width, height);
+  LbScene *scene =
+      lb_scene_new (LB_SCENE_TITLE_GROUND, context, picture, style, &none, width, height);
   LbText text = lb_draw_context_text (context, style, LB_FONT_TITLE,
                                       scene->title ? scene->title : "", -(width - 3 * style->pad));
 

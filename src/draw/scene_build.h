@@ -68,6 +68,7 @@ typedef enum
   LB_SCENE_SIDE_VIEW,
   LB_SCENE_BED_STRIP,
   LB_SCENE_TITLE_GROUND,
+  LB_SCENE_PART, /* one piece of tackle by itself */
 } LbSceneKind;
 
 struct LbScene
@@ -105,6 +106,15 @@ struct LbScene
 
   LbItem open; /* the item being built */
 };
+
+/* An empty scene; fill it, then call lb_scene_finish(). The picture's shape lives until then. */
+LbScene *lb_scene_new (LbSceneKind kind,
+                       LbDrawContext *context,
+                       const LbPicture *picture,
+                       const LbStyle *style,
+                       const LbView *view,
+                       double width,
+                       double height);
 
 /* ---- Paths ---- */
 
@@ -194,6 +204,9 @@ void lb_scene_add_strip_scales (LbScene *scene);
 void lb_scene_add_strip_rig (LbScene *scene);
 void lb_scene_add_strip_labels (LbScene *scene);
 void lb_scene_add_remark (LbScene *scene); /* remark.c */
+
+/* The radius of a ball of the weight's volume, m. */
+double lb_weight_radius (const LbWeight *weight);
 
 /* One weight or lure, drawn with the point it hangs or tows from at (x, y). */
 void lb_scene_add_weight (LbScene *scene, double x, double y, double floor_y);
