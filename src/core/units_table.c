@@ -127,7 +127,7 @@ static const LbUnitShown shown[LB_N_QUANTITIES][2] = {
     { "lb", POUND, 1, 0, 2, false, true, 0.125 },
     { "kg", 1, 1, 0, 2, true, false, 0.05 } },
   [LB_QUANTITY_SMALL_MASS] = {
-    { "oz", POUND, 16, 0, 2, false, true, 0.0625 },
+    { "oz", POUND, 16, 0, 2, false, true, 0.05 },
     { "g", 1, 1000, 0, 1, false, false, 0.5 } },
   [LB_QUANTITY_FORCE] = {
     { "lbf", POUND_FORCE, 1, 0, 1, true, false, 1 },

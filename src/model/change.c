@@ -4,7 +4,11 @@
 #include <string.h>
 #include <glib/gi18n-lib.h>
 
+#include "current.h"
 #include "document_private.h"
+
+/* Of the power law over a rough bed; see DEVELOPERS.md, "Current". */
+#define USUAL_EXPONENT 6
 
 typedef enum
 {
@@ -121,6 +125,20 @@ put_names (LbContents *contents, char **names)
     }
 }
 
+/* A law that was never chosen before has nothing to go by yet: it begins with gravel, or with the
+ * usual exponent. Both are estimates. */
+static void
+complete_profile (LbProfile *profile)
+{
+  if (profile->law == LB_PROFILE_LOG && !(profile->roughness > 0))
+    {
+      profile->material = LB_BED_MATERIAL_GRAVEL;
+      profile->roughness = lb_bed_material_roughness (profile->material);
+    }
+  if (profile->law == LB_PROFILE_POWER && !(profile->exponent > 0))
+    profile->exponent = USUAL_EXPONENT;
+}
+
 static void
 put_state (const LbChange *change, LbContents *contents, const State *state)
 {
@@ -139,7 +157,10 @@ put_state (const LbChange *change, LbContents *contents, const State *state)
       put_names (contents, state->lure_names);
     }
   else
-    lb_field_set (change->field, &contents->setup, change->leader, state->value);
+    {
+      lb_field_set (change->field, &contents->setup, change->leader, state->value);
+      complete_profile (&contents->setup.river.profile);
+    }
 }
 
 static void

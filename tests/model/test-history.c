@@ -422,11 +422,32 @@ random_changes_are_undone_to_equality (void **state)
     }
 }
 
+/* Another law of the current is chosen in one go, though it needs a value that the rig never had.
+ */
+static void
+a_law_never_chosen_before_begins_with_usual_values (void **state)
+{
+  Fixture *f = *state;
+  const LbField *law = lb_field ("river.profile.law");
+  g_autoptr (LbContents) start = lb_contents_dup (lb_document_get_contents (f->document));
+  const LbProfile *profile = &lb_document_get_setup (f->document)->river.profile;
+
+  assert_true (lb_history_do (f->history, lb_change_new_value (law, 0, LB_PROFILE_LOG)));
+  assert_int_equal (profile->law, LB_PROFILE_LOG);
+  assert_int_equal (profile->material, LB_BED_MATERIAL_GRAVEL);
+  assert_near (profile->roughness, 0.016, 0); /* gravel; EST, see DEVELOPERS.md */
+  assert_true (lb_history_undo (f->history));
+  assert_same_contents (lb_document_get_contents (f->document), start);
+  assert_true (lb_history_redo (f->history));
+  assert_int_equal (profile->material, LB_BED_MATERIAL_GRAVEL);
+}
+
 int
 main (void)
 {
 #define with_fixture(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
+    with_fixture (a_law_never_chosen_before_begins_with_usual_values),
     with_fixture (a_change_is_undone_and_redone),
     with_fixture (a_new_change_forgets_what_was_undone),
     with_fixture (a_gesture_is_one_step),
