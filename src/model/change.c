@@ -4,6 +4,7 @@
 #include <string.h>
 #include <glib/gi18n-lib.h>
 
+#include "change_private.h"
 #include "current.h"
 #include "document_private.h"
 
@@ -16,18 +17,18 @@ typedef enum
   KIND_TITLE,
   KIND_NOTES,
   KIND_LURE_NAME,
-  KIND_LINE_OUT,
+  KIND_PATCH, /* some bytes of the setup */
   KIND_SETUP,
 } Kind;
 
 /* What a change puts into the document; only what its kind needs is set. */
 typedef struct
 {
-  double value;       /* KIND_VALUE */
-  LbSetup *setup;     /* KIND_SETUP; KIND_VALUE too, when other values follow the one set */
-  LbLineOut line_out; /* KIND_LINE_OUT */
-  char *text;         /* the three kinds of text */
-  char **lure_names;  /* KIND_SETUP; LB_MAX_LEADERS names, or NULL to leave them */
+  double value;      /* KIND_VALUE */
+  LbSetup *setup;    /* KIND_SETUP; KIND_VALUE too, when other values follow the one set */
+  guint8 *bytes;     /* KIND_PATCH */
+  char *text;        /* the three kinds of text; KIND_PATCH: a lure's name, or NULL to leave it */
+  char **lure_names; /* KIND_SETUP; LB_MAX_LEADERS names, or NULL to leave them */
 } State;
 
 struct LbChange
@@ -35,6 +36,7 @@ struct LbChange
   Kind kind;
   const LbField *field; /* KIND_VALUE */
   size_t leader;
+  size_t offset, size; /* KIND_PATCH: in LbSetup */
   guint gesture;
   char *label;
   State before; /* taken when the change is first applied */
@@ -47,18 +49,19 @@ static void
 state_clear (State *state)
 {
   g_clear_pointer (&state->setup, g_free);
+  g_clear_pointer (&state->bytes, g_free);
   g_clear_pointer (&state->text, g_free);
   g_clear_pointer (&state->lure_names, g_strfreev);
 }
 
-static LbSetup *
-dup_setup (const LbSetup *setup)
+LbSetup *
+lb_change_dup_setup (const LbSetup *setup)
 {
   return g_memdup2 (setup, sizeof *setup);
 }
 
-static char **
-dup_names (const char *const *names)
+char **
+lb_change_dup_names (const char *const *names)
 {
   char **copy = g_new0 (char *, LB_MAX_LEADERS + 1);
 
@@ -86,33 +89,37 @@ text_in (const LbChange *change, LbContents *contents)
       return &contents->notes;
     case KIND_LURE_NAME:
       return &contents->lure_names[change->leader];
+    case KIND_PATCH:
+      return change->after.text ? &contents->lure_names[change->leader] : NULL;
     default:
       return NULL;
     }
 }
 
+static guint8 *
+bytes_in (const LbChange *change, LbContents *contents)
+{
+  return change->kind == KIND_PATCH ? (guint8 *) &contents->setup + change->offset : NULL;
+}
+
 static void
 take_state (const LbChange *change, LbContents *contents, State *state)
 {
+  char **text = text_in (change, contents);
+  guint8 *bytes = bytes_in (change, contents);
+
   state_clear (state);
-  switch (change->kind)
-    {
-    case KIND_VALUE:
-      state->value = lb_field_get (change->field, &contents->setup, change->leader);
-      if (brings_others_along (change->field))
-        state->setup = dup_setup (&contents->setup);
-      break;
-    case KIND_LINE_OUT:
-      state->line_out = contents->setup.rig.line_out;
-      break;
-    case KIND_SETUP:
-      state->setup = dup_setup (&contents->setup);
-      if (change->after.lure_names)
-        state->lure_names = dup_names ((const char *const *) contents->lure_names);
-      break;
-    default:
-      state->text = g_strdup (*text_in (change, contents));
-    }
+  if (text)
+    state->text = g_strdup (*text);
+  if (bytes)
+    state->bytes = g_memdup2 (bytes, change->size);
+  if (change->kind == KIND_VALUE)
+    state->value = lb_field_get (change->field, &contents->setup, change->leader);
+  if (change->kind == KIND_SETUP
+      || (change->kind == KIND_VALUE && brings_others_along (change->field)))
+    state->setup = lb_change_dup_setup (&contents->setup);
+  if (change->kind == KIND_SETUP && change->after.lure_names)
+    state->lure_names = lb_change_dup_names ((const char *const *) contents->lure_names);
 }
 
 static void
@@ -149,14 +156,14 @@ put_state (const LbChange *change, LbContents *contents, const State *state)
       g_free (*text);
       *text = g_strdup (state->text);
     }
-  else if (change->kind == KIND_LINE_OUT)
-    contents->setup.rig.line_out = state->line_out;
-  else if (state->setup)
+  if (state->bytes)
+    memcpy (bytes_in (change, contents), state->bytes, change->size);
+  if (state->setup)
     {
       contents->setup = *state->setup;
       put_names (contents, state->lure_names);
     }
-  else
+  else if (change->kind == KIND_VALUE)
     {
       lb_field_set (change->field, &contents->setup, change->leader, state->value);
       complete_profile (&contents->setup.river.profile);
@@ -185,17 +192,41 @@ change_new (Kind kind, size_t leader, char *label)
   return change;
 }
 
+char *
+lb_change_mend_text (const char *text, gboolean one_line, glong longest)
+{
+  g_autofree char *utf8 = g_utf8_make_valid (text, -1);
+  g_autofree char *valid = one_line ? lb_text_to_one_line (utf8) : g_steal_pointer (&utf8);
+
+  return g_utf8_strlen (valid, -1) > longest ? g_utf8_substring (valid, 0, longest)
+                                             : g_steal_pointer (&valid);
+}
+
 static LbChange *
 change_new_text (Kind kind, size_t leader, const char *text, glong longest, const char *label)
 {
   LbChange *change = change_new (kind, leader, g_strdup (label));
-  g_autofree char *utf8 = g_utf8_make_valid (text, -1);
-  g_autofree char *valid =
-      kind == KIND_NOTES ? g_steal_pointer (&utf8) : lb_text_to_one_line (utf8);
 
-  change->after.text = g_utf8_strlen (valid, -1) > longest ? g_utf8_substring (valid, 0, longest)
-                                                           : g_steal_pointer (&valid);
+  change->after.text = lb_change_mend_text (text, kind != KIND_NOTES, longest);
   return change;
+}
+
+LbChange *
+lb_change_new_patch (size_t offset, size_t size, const void *bytes, char *label)
+{
+  LbChange *change = change_new (KIND_PATCH, 0, label);
+
+  change->offset = offset;
+  change->size = size;
+  change->after.bytes = g_memdup2 (bytes, size);
+  return change;
+}
+
+void
+lb_change_add_lure_name (LbChange *change, size_t leader, const char *name)
+{
+  change->leader = leader;
+  change->after.text = lb_change_mend_text (name, TRUE, LB_NAME_LONGEST);
 }
 
 LbChange *
@@ -234,21 +265,6 @@ lb_change_new_lure_name (size_t leader, const char *name)
 }
 
 LbChange *
-lb_change_new_line_out (LbLineOutMode mode, double value)
-{
-  LbChange *change = change_new (KIND_LINE_OUT, 0, g_strdup (_ ("Change the line out")));
-
-  if (mode == LB_LINE_OUT_GIVEN)
-    value = lb_field_clamp (lb_field ("mainline.line_out.given_m"), value);
-  else if (mode == LB_LINE_OUT_WEIGHT_ABOVE_BED)
-    value = lb_field_clamp (lb_field ("mainline.line_out.weight_above_bed_m"), value);
-  else
-    value = 0;
-  change->after.line_out = (LbLineOut){ mode, value };
-  return change;
-}
-
-LbChange *
 lb_change_new_setup (const LbSetup *setup, const char *const *lure_names, const char *label)
 {
   LbChange *change;
@@ -256,63 +272,16 @@ lb_change_new_setup (const LbSetup *setup, const char *const *lure_names, const 
   if (!lb_setup_validate (setup, NULL))
     return NULL;
   change = change_new (KIND_SETUP, 0, g_strdup (label));
-  change->after.setup = dup_setup (setup);
-  change->after.lure_names = lure_names ? dup_names (lure_names) : NULL;
+  change->after.setup = lb_change_dup_setup (setup);
+  change->after.lure_names = lure_names ? lb_change_dup_names (lure_names) : NULL;
   return change;
-}
-
-/* How much higher up the shank than the last one a new leader starts. */
-#define NEXT_ATTACHMENT 0.15 /* m */
-
-LbChange *
-lb_change_new_add_leader (LbDocument *document)
-{
-  const LbContents *contents = lb_document_get_contents (document);
-  g_autofree LbSetup *setup = dup_setup (&contents->setup);
-  g_auto (GStrv) names = dup_names ((const char *const *) contents->lure_names);
-  LbRig *rig = &setup->rig;
-  size_t n = rig->n_leaders;
-
-  if (n >= LB_MAX_LEADERS)
-    return NULL;
-  rig->leaders[n] = n > 0 ? rig->leaders[n - 1] : lb_setup_default ().rig.leaders[0];
-  rig->leaders[n].attach_above_weight += n > 0 ? NEXT_ATTACHMENT : 0;
-  rig->leaders[n].attach_above_weight =
-      MIN (rig->leaders[n].attach_above_weight, rig->shank_length);
-  if (n > 0)
-    {
-      g_free (names[n]);
-      names[n] = g_strdup (names[n - 1]);
-    }
-  rig->n_leaders++;
-  return lb_change_new_setup (setup, (const char *const *) names, _ ("Add a leader"));
-}
-
-LbChange *
-lb_change_new_remove_leader (LbDocument *document, size_t leader)
-{
-  const LbContents *contents = lb_document_get_contents (document);
-  g_autofree LbSetup *setup = dup_setup (&contents->setup);
-  g_auto (GStrv) names = dup_names ((const char *const *) contents->lure_names);
-  LbRig *rig = &setup->rig;
-  char *name;
-
-  if (leader >= rig->n_leaders)
-    return NULL;
-  name = names[leader];
-  for (size_t i = leader; i + 1 < rig->n_leaders; i++)
-    {
-      rig->leaders[i] = rig->leaders[i + 1];
-      names[i] = names[i + 1];
-    }
-  names[--rig->n_leaders] = name;
-  return lb_change_new_setup (setup, (const char *const *) names, _ ("Take a leader away"));
 }
 
 void
 lb_change_set_gesture (LbChange *change, guint gesture)
 {
-  change->gesture = gesture;
+  if (change)
+    change->gesture = gesture;
 }
 
 void
@@ -345,7 +314,7 @@ lb_change_apply (LbChange *change, LbDocument *document)
     return FALSE;
   take_state (change, contents, &change->before);
   if (change->after.setup == NULL && change->before.setup != NULL)
-    change->after.setup = dup_setup (&trial->setup);
+    change->after.setup = lb_change_dup_setup (&trial->setup);
   put_and_tell (change, document, &change->after);
   return TRUE;
 }
@@ -356,16 +325,51 @@ lb_change_revert (LbChange *change, LbDocument *document)
   put_and_tell (change, document, &change->before);
 }
 
+void
+lb_change_repeat (LbChange *change, LbDocument *document)
+{
+  put_and_tell (change, document, &change->after);
+}
+
+guint
+lb_change_get_gesture (const LbChange *change)
+{
+  return change->gesture;
+}
+
+static bool
+same_names (char **a, char **b)
+{
+  for (size_t i = 0; a && b && i < LB_MAX_LEADERS; i++)
+    if (!g_str_equal (a[i], b[i]))
+      return false;
+  return true;
+}
+
+gboolean
+lb_change_is_idle (const LbChange *change)
+{
+  const State *a = &change->before, *b = &change->after;
+
+  if (g_strcmp0 (a->text, b->text) != 0
+      || (a->bytes && memcmp (a->bytes, b->bytes, change->size) != 0))
+    return FALSE;
+  if (a->setup)
+    return lb_setup_equal (a->setup, b->setup) && same_names (a->lure_names, b->lure_names);
+  return a->value == b->value || (isnan (a->value) && isnan (b->value));
+}
+
 static void
-take_over (State *to, const State *from)
+take_over (State *to, const State *from, size_t size)
 {
   State old = *to;
 
   to->value = from->value;
-  to->line_out = from->line_out;
-  to->setup = from->setup ? dup_setup (from->setup) : NULL;
+  to->setup = from->setup ? lb_change_dup_setup (from->setup) : NULL;
+  to->bytes = from->bytes ? g_memdup2 (from->bytes, size) : NULL;
   to->text = g_strdup (from->text);
-  to->lure_names = from->lure_names ? dup_names ((const char *const *) from->lure_names) : NULL;
+  to->lure_names =
+      from->lure_names ? lb_change_dup_names ((const char *const *) from->lure_names) : NULL;
   state_clear (&old);
 }
 
@@ -374,8 +378,10 @@ lb_change_merge (LbChange *change, const LbChange *next)
 {
   if (change->gesture == 0 || change->gesture != next->gesture || change->kind != next->kind
       || change->field != next->field || change->leader != next->leader
+      || change->offset != next->offset || change->size != next->size
+      || (change->after.text == NULL) != (next->after.text == NULL)
       || (change->after.lure_names == NULL) != (next->after.lure_names == NULL))
     return FALSE;
-  take_over (&change->after, &next->after);
+  take_over (&change->after, &next->after, change->size);
   return TRUE;
 }

@@ -124,20 +124,44 @@ forget_oldest (LbHistory *self)
   self->saved = MAX (self->saved - 1, -1);
 }
 
+static LbChange *
+last_change (LbHistory *self)
+{
+  return self->position > 0 ? g_ptr_array_index (self->changes, self->position - 1) : NULL;
+}
+
+static void
+drop_last (LbHistory *self)
+{
+  g_ptr_array_set_size (self->changes, (gint) --self->position);
+  if (self->saved > (gint) self->position)
+    self->saved = -1;
+}
+
+/* Lets the last step take `change` over, if it can. */
+static gboolean
+merge_into_last (LbHistory *self, const LbChange *change)
+{
+  LbChange *last = last_change (self);
+
+  if (last == NULL || (gint) self->position == self->saved || !lb_change_merge (last, change))
+    return FALSE;
+  if (lb_change_is_idle (last))
+    drop_last (self);
+  return TRUE;
+}
+
 gboolean
 lb_history_do (LbHistory *self, LbChange *change)
 {
   g_autoptr (LbChange) owned = change;
-  gboolean at_saved;
 
   g_return_val_if_fail (LB_IS_HISTORY (self), FALSE);
   if (change == NULL || !lb_change_apply (change, self->document))
     return FALSE;
 
   forget_undone (self);
-  at_saved = (gint) self->position == self->saved;
-  if (self->position == 0 || at_saved
-      || !lb_change_merge (g_ptr_array_index (self->changes, self->position - 1), change))
+  if (!merge_into_last (self, change))
     {
       g_ptr_array_add (self->changes, g_steal_pointer (&owned));
       self->position++;
@@ -145,6 +169,26 @@ lb_history_do (LbHistory *self, LbChange *change)
     }
   tell (self);
   return TRUE;
+}
+
+gboolean
+lb_history_cancel_gesture (LbHistory *self, guint gesture)
+{
+  gboolean any = FALSE;
+
+  g_return_val_if_fail (LB_IS_HISTORY (self), FALSE);
+  if (gesture == 0 || self->position != self->changes->len)
+    return FALSE;
+  /* Other things done in the same gesture, and a save in the middle of it, make further steps. */
+  while (last_change (self) && lb_change_get_gesture (last_change (self)) == gesture)
+    {
+      lb_change_revert (last_change (self), self->document);
+      drop_last (self);
+      any = TRUE;
+    }
+  if (any)
+    tell (self);
+  return any;
 }
 
 gboolean
@@ -162,7 +206,7 @@ lb_history_redo (LbHistory *self)
 {
   if (!lb_history_get_can_redo (self))
     return FALSE;
-  lb_change_apply (g_ptr_array_index (self->changes, self->position++), self->document);
+  lb_change_repeat (g_ptr_array_index (self->changes, self->position++), self->document);
   tell (self);
   return TRUE;
 }

@@ -33,6 +33,10 @@ const char *lb_history_get_redo_label (LbHistory *self); /* (nullable) */
 /* A number no other gesture has; for lb_change_set_gesture(). */
 guint lb_history_new_gesture (LbHistory *self);
 
+/* Takes back what was done in `gesture`, when that was done last, as though it had never been: a
+ * drag that is broken off. Returns FALSE when there is nothing of it. */
+gboolean lb_history_cancel_gesture (LbHistory *self, guint gesture);
+
 /* Notes that the document is now as in its file; the document's "modified" follows from it. */
 void lb_history_mark_saved (LbHistory *self);
 

@@ -4,51 +4,7 @@
 
 #include <glib/gstdio.h>
 
-#include "history.h"
-
-typedef struct
-{
-  LbDocument *document;
-  LbHistory *history;
-  int n_changed;  /* "changed" signals */
-  int n_modified; /* notifications of "modified" */
-} Fixture;
-
-static void
-count_cb (GObject *object, int *count)
-{
-  (*count)++;
-}
-
-static void
-count_notify_cb (GObject *object, GParamSpec *pspec, int *count)
-{
-  (*count)++;
-}
-
-static int
-set_up (void **state)
-{
-  Fixture *f = g_new0 (Fixture, 1);
-
-  f->document = lb_document_new ();
-  f->history = lb_history_new (f->document);
-  g_signal_connect (f->document, "changed", G_CALLBACK (count_cb), &f->n_changed);
-  g_signal_connect (f->document, "notify::modified", G_CALLBACK (count_notify_cb), &f->n_modified);
-  *state = f;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  Fixture *f = *state;
-
-  g_object_unref (f->history);
-  g_assert_finalize_object (f->document);
-  g_free (f);
-  return 0;
-}
+#include "document-fixture.h"
 
 static double
 value (Fixture *f, const char *path)
@@ -445,7 +401,7 @@ a_law_never_chosen_before_begins_with_usual_values (void **state)
 int
 main (void)
 {
-#define with_fixture(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define with_fixture(test) cmocka_unit_test_setup_teardown (test, fixture_set_up, fixture_tear_down)
   const struct CMUnitTest tests[] = {
     with_fixture (a_law_never_chosen_before_begins_with_usual_values),
     with_fixture (a_change_is_undone_and_redone),
