@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
+
 /* More than this, and the list scrolls: the readings need the room too. */
 #define HEIGHT_MOST 132
 #define HEIGHT_LEAST 72
@@ -21,10 +23,13 @@ make_row (const LbCaution *caution)
 {
   gboolean now = caution->kind == LB_CAUTION_NOW;
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *icon = gtk_image_new_from_icon_name (now ? "dialog-warning-symbolic"
-                                                      : "dialog-information-symbolic");
+  GtkWidget *icon = g_object_new (
+      GTK_TYPE_IMAGE, "icon-name", now ? "dialog-warning-symbolic" : "dialog-information-symbolic",
+      "accessible-role", now ? GTK_ACCESSIBLE_ROLE_IMG : GTK_ACCESSIBLE_ROLE_PRESENTATION, NULL);
   GtkWidget *label = gtk_label_new (caution->text);
 
+  if (now)
+    lb_accessible_name (icon, _ ("Warning"));
   gtk_widget_set_valign (icon, GTK_ALIGN_START);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
@@ -69,6 +74,7 @@ lb_caution_list_class_init (LbCautionListClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_caution_list_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbcautions");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
@@ -90,8 +96,7 @@ lb_caution_list_init (LbCautionList *self)
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), HEIGHT_MOST);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->box);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Cautions"), -1);
+  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (scroller), _ ("Cautions"));
   gtk_widget_set_parent (scroller, GTK_WIDGET (self));
 }
 

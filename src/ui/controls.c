@@ -45,6 +45,7 @@ lb_controls_class_init (LbControlsClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_controls_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_GRID_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbcontrols");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -65,6 +65,7 @@ lb_drawings_class_init (LbDrawingsClass *klass)
   widget_class->measure = lb_drawings_measure;
   widget_class->size_allocate = lb_drawings_size_allocate;
   gtk_widget_class_set_css_name (widget_class, "lbdrawings");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "field_entry.h"
 #include "misfit.h"
 
@@ -179,8 +180,10 @@ make_control (LbFieldRow *self)
       g_signal_connect_swapped (self->control, "notify::fault", G_CALLBACK (fault_cb), self);
     }
   gtk_widget_set_valign (self->control, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->control), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name, -1);
+  if (GTK_IS_DROP_DOWN (self->control))
+    lb_accessible_name_choice (GTK_DROP_DOWN (self->control), name);
+  else
+    lb_accessible_name (self->control, name);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->control),
                                   GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, self->fault, NULL, -1);
 }
@@ -242,6 +245,7 @@ lb_field_row_class_init (LbFieldRowClass *klass)
   widget_class->grab_focus = lb_field_row_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbfieldrow");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -50,6 +50,7 @@ lb_flat_class_init (LbFlatClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_flat_dispose;
   widget_class->snapshot = lb_flat_snapshot_children;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "words.h"
 
 struct _LbLineControl
@@ -135,6 +136,7 @@ lb_line_control_class_init (LbLineControlClass *klass)
   widget_class->grab_focus = lb_line_control_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lblinecontrol");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
@@ -197,8 +199,7 @@ make_choice (LbLineControl *self)
   gtk_widget_set_tooltip_text (
       self->choice, _ ("Give the line out, or hold the weight at a height above the bed, or let it "
                        "just touch; the line out then follows (Alt+L)"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("How line out is given"), -1);
+  lb_accessible_name_choice (GTK_DROP_DOWN (self->choice), _ ("How line out is given"));
   gtk_widget_set_parent (self->choice, GTK_WIDGET (self));
   g_signal_connect_swapped (self->choice, "notify::selected", G_CALLBACK (chosen_cb), self);
 }
@@ -211,12 +212,13 @@ lb_line_control_new (LbSession *session)
   self->session = g_object_ref (session);
   make_choice (self);
   self->slider = lb_slider_new (session, NULL);
-  self->answer = gtk_inscription_new (NULL);
+  self->answer = gtk_inscription_new ("-");
   gtk_widget_add_css_class (self->answer, "numeric");
   self->stack = gtk_stack_new ();
   gtk_widget_set_hexpand (self->stack, TRUE);
-  gtk_stack_add_child (GTK_STACK (self->stack), self->slider);
-  gtk_stack_add_child (GTK_STACK (self->stack), self->answer);
+  /* The titles are for screen readers alone. */
+  gtk_stack_add_titled (GTK_STACK (self->stack), self->slider, NULL, _ ("Set by hand"));
+  gtk_stack_add_titled (GTK_STACK (self->stack), self->answer, NULL, _ ("Line out that follows"));
   gtk_widget_set_parent (self->stack, GTK_WIDGET (self));
   g_signal_connect_swapped (session, "edited", G_CALLBACK (follow), self);
   g_signal_connect_swapped (session, "solved", G_CALLBACK (show_answer), self);

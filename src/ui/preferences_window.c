@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "fields.h"
 #include "preferences_entry.h"
 #include "words.h"
@@ -286,6 +287,8 @@ add_row (Rows *rows, const char *text, GtkWidget *widget, const char *tooltip)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), control);
+  if (GTK_IS_DROP_DOWN (control))
+    lb_accessible_name_choice (GTK_DROP_DOWN (control), gtk_label_get_text (GTK_LABEL (label)));
   gtk_widget_set_tooltip_text (control, tooltip);
   gtk_widget_set_valign (label, is_entry ? GTK_ALIGN_START : GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (label, is_entry ? "entry-name" : "choice-name");
@@ -356,6 +359,7 @@ make_rows (LbPreferences *preferences, GPtrArray *entries)
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 2160);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), grid);
+  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (scroller), _ ("Preferences"));
   return scroller;
 }
 

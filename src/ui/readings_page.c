@@ -5,6 +5,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "caution_list.h"
 #include "flat.h"
 #include "sentence_label.h"
@@ -243,6 +244,7 @@ lb_readings_page_class_init (LbReadingsPageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_readings_page_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbreadingspage");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static GtkWidget *
@@ -256,8 +258,7 @@ make_scroller (LbReadingsPage *self)
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->sections);
   gtk_widget_set_vexpand (scroller, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Readings"), -1);
+  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (scroller), _ ("Readings"));
   return scroller;
 }
 

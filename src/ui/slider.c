@@ -277,6 +277,7 @@ lb_slider_class_init (LbSliderClass *klass)
   widget_class->snapshot = lb_flat_snapshot_children;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbslider");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

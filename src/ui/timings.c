@@ -105,6 +105,7 @@ lb_timings_class_init (LbTimingsClass *klass)
   widget_class->unmap = lb_timings_unmap;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbtimings");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

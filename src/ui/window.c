@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "timings.h"
 
 /* Scales of the drawings from which on the letters beside them are larger, too. */
@@ -211,6 +212,8 @@ lb_window_init (LbWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect_swapped (self->message_bar, "response", G_CALLBACK (message_closed_cb), self);
+  gtk_widget_set_visible (self->message_bar, FALSE);
+  lb_accessible_name_close (GTK_INFO_BAR (self->message_bar));
   add_drop_target (self);
 }
 
@@ -317,6 +320,8 @@ lb_window_show_message (LbWindow *self, GtkMessageType type, const char *text)
   gtk_info_bar_set_message_type (GTK_INFO_BAR (self->message_bar), type);
   gtk_label_set_text (GTK_LABEL (self->message_label), text ? text : "");
   gtk_info_bar_set_revealed (GTK_INFO_BAR (self->message_bar), text != NULL);
+  /* Else a screen reader comes across what is empty. */
+  gtk_widget_set_visible (self->message_bar, text != NULL);
 }
 
 const char *
