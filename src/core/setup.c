@@ -50,6 +50,7 @@ leader (double attach_above_weight, double length)
       .buoyancy = 0.02943,
       .mass = 0.006,
       .length = 0.07,
+      .hooks = 2, /* common practice, no source */
     },
   };
 }
@@ -85,10 +86,13 @@ lb_setup_default (void)
       .n_leaders = 2,
     },
     .band = { 0.1, 0.45 },
+    .rules = { LB_UNSET, LB_UNSET },
   };
 
-  /* 10 and 20 ft; at 22 and 30 in both lures run within an inch of level, mid-band. */
-  setup.rig.leaders[0] = leader (0.5588, 3.048);
+  /* 10 and 20 ft; at 22 and 30 in both lures run within an inch of level, mid-band. Those that are
+   * not used yet are what a file may leave open. */
+  for (size_t i = 0; i < LB_MAX_LEADERS; i++)
+    setup.rig.leaders[i] = leader (0.5588, 3.048);
   setup.rig.leaders[1] = leader (0.762, 6.096);
   return setup;
 }

@@ -134,6 +134,7 @@ typedef struct
   double buoyancy;         /* N, net, up */
   double mass;             /* kg */
   double length;           /* m, for the drawing and for floating at the surface */
+  double hooks;            /* how many local rules would count; no matter to the physics */
 } LbLure;
 
 typedef struct
@@ -163,12 +164,20 @@ typedef struct
   double high; /* m above the bed */
 } LbBand;
 
+/* Limits of the local rules, as the user entered them; no matter to the physics. */
+typedef struct
+{
+  double lures_per_line; /* unset: no limit */
+  double hooks_per_line; /* unset: no limit */
+} LbRules;
+
 typedef struct
 {
   LbRiver river;
   LbBoat boat;
   LbRig rig;
   LbBand band;
+  LbRules rules;
 } LbSetup;
 
 /* The setup a new document starts from: 20 ft of spring river, 1 3/4 lb ball on 0.7 mm wire, two

@@ -2,6 +2,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "readings_table.h"
+#include "rules.h"
 #include "words.h"
 
 /* Pulls from which a caution is due, N. The first is an estimate: bare wire cuts long before the
@@ -144,6 +145,15 @@ add_odd_lures (GPtrArray *list, const LbSetup *setup)
       }
 }
 
+static void
+add_rules (GPtrArray *list, const LbSetup *setup)
+{
+  g_autofree char *excess = lb_rules_dup_excess (setup);
+
+  if (excess)
+    add (list, LB_CAUTION_NOW, g_strconcat (excess, " ", lb_rules_note (), NULL));
+}
+
 /* ---- What is always so ---- */
 
 static const char *const advice[] = {
@@ -171,6 +181,7 @@ lb_cautions_new (const LbSetup *setup, const LbResult *result, LbUnits units)
     }
   add_cold (list, setup->river.temperature, units);
   add_odd_lures (list, setup);
+  add_rules (list, setup);
   for (size_t i = 0; i < G_N_ELEMENTS (advice); i++)
     add (list, LB_CAUTION_ADVICE, g_strdup (_ (advice[i])));
   return list;

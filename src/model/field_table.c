@@ -84,6 +84,8 @@ weight_is_held (const LbSetup *setup)
 #define CHOICE(list)                                                                               \
   .kind = LB_FIELD_CHOICE, .quantity = LB_QUANTITY_NUMBER, .choices = (list),                      \
   .n_choices = G_N_ELEMENTS (list), .maximum = G_N_ELEMENTS (list) - 1
+/* A count of something. */
+#define COUNT(low, high) NUMBER (NUMBER, low, high), .whole = true, .step = 1
 #define USUAL(low, high) .usual_low = (low), .usual_high = (high)
 #define NEEDED .required = true
 #define OPTIONAL .required = false
@@ -377,6 +379,12 @@ const LbField lb_field_table[] = {
     USUAL (0.03, 0.15),
     NEEDED,
     AT_LEADER (lure.length) },
+  { .path = "leaders[].lure.hooks",
+    .label = N_ ("hooks on the lure"),
+    .hint = N_ ("As your local rules count them: a treble may be one hook or three"),
+    COUNT (0, 9),
+    OPTIONAL,
+    AT_LEADER (lure.hooks) },
 
   { .path = "band.low_m",
     .label = N_ ("Band, low"),
@@ -392,6 +400,23 @@ const LbField lb_field_table[] = {
     USUAL (0, 2),
     NEEDED,
     AT (band.high) },
+
+  { .path = "rules.lures_per_line",
+    .label = N_ ("Lures allowed on a line"),
+    .hint = N_ ("By your local rules, which decide; Layback only counts"),
+    COUNT (1, 20),
+    USUAL (1, 5),
+    OPTIONAL,
+    NULLABLE (N_ ("no limit")),
+    AT (rules.lures_per_line) },
+  { .path = "rules.hooks_per_line",
+    .label = N_ ("Hooks allowed on a line"),
+    .hint = N_ ("By your local rules, which decide; Layback only counts"),
+    COUNT (1, 60),
+    USUAL (1, 9),
+    OPTIONAL,
+    NULLABLE (N_ ("no limit")),
+    AT (rules.hooks_per_line) },
 };
 
 const size_t lb_field_table_length = G_N_ELEMENTS (lb_field_table);

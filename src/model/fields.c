@@ -148,6 +148,8 @@ lb_field_accepts (const LbField *field, double value)
   if (field->kind == LB_FIELD_CHOICE)
     return value >= field->minimum && value <= field->maximum
            && lb_field_choice (field, (int) value) != NULL;
+  if (field->whole && value != floor (value))
+    return false;
   return value >= field->minimum && value <= field->maximum;
 }
 
@@ -156,7 +158,7 @@ lb_field_clamp (const LbField *field, double value)
 {
   if (!lb_is_set (value))
     return field->nullable ? value : field->minimum;
-  return CLAMP (value, field->minimum, field->maximum);
+  return CLAMP (field->whole ? round (value) : value, field->minimum, field->maximum);
 }
 
 bool

@@ -34,6 +34,7 @@ typedef struct
   double usual_low; /* SI: what a slider spans, inside the range; both 0: the whole range */
   double usual_high;
   double step;   /* SI, of a slider or spin button; 0: lb_units_step() */
+  bool whole;    /* a whole number; 0 or more of something that is counted */
   bool required; /* must stand in a file (of the group that applies) */
   bool nullable; /* may be null in a file and unset here */
   const char

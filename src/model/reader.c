@@ -43,11 +43,11 @@ fail_missing (Reader *r, const char *path, const char *expected)
 static const struct
 {
   const char *prefix;
-  const char *keys[12];
+  const char *keys[13];
 } other_keys[] = {
   { TOP,
     { "format", "version", "title", "notes", "river", "boat", "mainline", "shank", "weight",
-      "leaders", "band", NULL } },
+      "leaders", "band", "rules", NULL } },
   { "river.", { "bed", "profile", NULL } },
   { "leaders[].", { "lure", NULL } },
   { "leaders[].lure.", { "name", NULL } },
@@ -283,6 +283,13 @@ read_group (Reader *r, JsonObject *parent, const char *key)
   return object && read_fields (r, object, prefix, prefix, 0);
 }
 
+/* A group that came after the first release: a file without it leaves all its values open. */
+static gboolean
+read_later_group (Reader *r, JsonObject *parent, const char *key)
+{
+  return !json_object_has_member (parent, key) || read_group (r, parent, key);
+}
+
 /* ---- River ---- */
 
 static gboolean
@@ -405,7 +412,7 @@ lb_reader_read_tree (JsonNode *tree, LbContents *contents, GError **error)
       || !read_river (&r, top) || !read_group (&r, top, "boat") || !read_group (&r, top, "mainline")
       || !read_group (&r, top, "shank") || !read_group (&r, top, "weight")
       || !read_leaders (&r, top) || !read_group (&r, top, "band")
-      || !lb_setup_validate (&fresh->setup, error))
+      || !read_later_group (&r, top, "rules") || !lb_setup_validate (&fresh->setup, error))
     return FALSE;
   lb_contents_copy (contents, fresh);
   return TRUE;

@@ -91,6 +91,12 @@ expected_choice (const LbField *field)
   return g_string_free (text, FALSE);
 }
 
+static char *
+expected_whole (const LbField *field)
+{
+  return g_strdup_printf (_ ("a whole number from %.0f to %.0f"), field->minimum, field->maximum);
+}
+
 char *
 lb_validate_expected (const LbField *field)
 {
@@ -98,7 +104,8 @@ lb_validate_expected (const LbField *field)
 
   if (field->kind == LB_FIELD_CHOICE)
     return expected_choice (field);
-  range = lb_validate_expected_range (field->minimum, field->maximum);
+  range = field->whole ? expected_whole (field)
+                       : lb_validate_expected_range (field->minimum, field->maximum);
   if (!field->nullable)
     return g_steal_pointer (&range);
   return g_strconcat (range, _ (" or null"), NULL);

@@ -176,6 +176,8 @@ lb_writer_to_text (const LbContents *contents, gsize *length)
   add_leaders (&w);
   lb_json_text_key (&w.json, "band");
   add_group (&w, "band.", 0);
+  lb_json_text_key (&w.json, "rules");
+  add_group (&w, "rules.", 0);
   lb_json_text_close (&w.json, '}');
   return lb_json_text_end (&w.json, length);
 }

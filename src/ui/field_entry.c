@@ -111,7 +111,9 @@ range_message (LbFieldEntry *self)
   g_autofree char *high =
       lb_session_dup_words (self->session, self->field->quantity, self->field->maximum);
 
-  return g_strdup_printf (_ ("Give a value from %s to %s."), low, high);
+  return g_strdup_printf (self->field->whole ? _ ("Give a whole number from %s to %s.")
+                                             : _ ("Give a value from %s to %s."),
+                          low, high);
 }
 
 static char *

@@ -86,7 +86,7 @@ random_value (TestRandom *random, const LbField *field)
     return field->minimum;
   if (kind < 0.3)
     return field->maximum;
-  return test_random (random, field->minimum, field->maximum);
+  return lb_field_clamp (field, test_random (random, field->minimum, field->maximum));
 }
 
 static void

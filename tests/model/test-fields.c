@@ -124,6 +124,9 @@ limits_are_inclusive (void **state)
       assert_false (lb_field_accepts (field, nextafter (field->minimum, -INFINITY)));
       assert_false (lb_field_accepts (field, nextafter (field->maximum, INFINITY)));
       assert_false (lb_field_accepts (field, INFINITY));
+      if (field->kind == LB_FIELD_NUMBER)
+        assert_int_equal (lb_field_accepts (field, field->minimum + 0.5),
+                          !field->whole && field->minimum + 0.5 <= field->maximum);
       assert_int_equal (lb_field_accepts (field, NAN), field->nullable);
       assert_int_equal (field->nullable, field->unset_label != NULL);
       assert_true (lb_field_clamp (field, -INFINITY) == field->minimum);

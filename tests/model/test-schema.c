@@ -75,12 +75,13 @@ static void
 check_number (const LbField *field, JsonObject *property, const char *path)
 {
   JsonNode *type = json_object_get_member (property, "type");
+  const char *number = field->whole ? "integer" : "number";
 
   assert_non_null (type);
   if (field->nullable)
-    assert_true (list_has (property, "type", "number") && list_has (property, "type", "null"));
+    assert_true (list_has (property, "type", number) && list_has (property, "type", "null"));
   else
-    assert_string_equal (json_node_get_string (type), "number");
+    assert_string_equal (json_node_get_string (type), number);
   if (json_object_get_double_member (property, "minimum") != field->minimum
       || json_object_get_double_member (property, "maximum") != field->maximum)
     fail_msg ("%s: the limits differ", path);

@@ -25,7 +25,8 @@ every_field_can_be_set (void **state)
       g_autoptr (LbContents) contents = read_sample ("three-leaders.rig");
       g_autofree char *path = lb_field_full_path (&fields[i], 1);
       char value[64];
-      double number = test_random (&random, fields[i].minimum, fields[i].maximum);
+      double number =
+          lb_field_clamp (&fields[i], test_random (&random, fields[i].minimum, fields[i].maximum));
 
       /* Values that the others of the sample allow. */
       if (g_str_equal (path, "mainline.line_out"))

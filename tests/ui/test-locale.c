@@ -68,7 +68,7 @@ a_value (const LbField *field)
   double low = usual ? field->usual_low : field->minimum;
   double high = usual ? field->usual_high : field->maximum;
 
-  return low + 0.37 * (high - low);
+  return lb_field_clamp (field, low + 0.37 * (high - low));
 }
 
 /* Shown, read back by Enter, stepped by a key, undone, refused: nothing else but the step and what
