@@ -52,6 +52,18 @@ lb_accessible_name_scroller (GtkScrolledWindow *scroller, const char *name)
                 GTK_ACCESSIBLE_ROLE_PRESENTATION, NULL);
 }
 
+GtkWidget *
+lb_accessible_button_new (const char *mnemonic)
+{
+  GtkWidget *button = gtk_button_new ();
+  GtkWidget *label = gtk_label_new_with_mnemonic (mnemonic);
+
+  gtk_label_set_mnemonic_widget (GTK_LABEL (label), button);
+  gtk_button_set_child (GTK_BUTTON (button), label);
+  gtk_widget_add_css_class (button, "text-button");
+  return button;
+}
+
 /* The last button without a label below `widget`, or NULL. */
 static GtkWidget *
 find_bare_button (GtkWidget *widget)

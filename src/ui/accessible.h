@@ -13,6 +13,10 @@ void lb_accessible_name (GtkWidget *widget, const char *name);
  * "Shape: Ball". The items must be GtkStringObject. */
 void lb_accessible_name_choice (GtkDropDown *choice, const char *name);
 
+/* A button with a mnemonic ("_Save"), which GTK's own would read out with its underline and twice.
+ */
+GtkWidget *lb_accessible_button_new (const char *mnemonic);
+
 /* Names the closing button of an info bar. */
 void lb_accessible_name_close (GtkInfoBar *bar);
 

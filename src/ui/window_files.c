@@ -5,6 +5,8 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
+#include "accessible.h"
+
 #define ENDING ".rig"
 #define MIME_TYPE "application/vnd.layback.rig+json"
 
@@ -328,9 +330,19 @@ answered_cb (LbWindow *self, int response)
     drop_pending (self);
 }
 
+static GtkWidget *
+add_button (LbWindow *self, const char *mnemonic, int response)
+{
+  GtkWidget *button = lb_accessible_button_new (mnemonic);
+
+  gtk_dialog_add_action_widget (GTK_DIALOG (self->question), button, response);
+  return button;
+}
+
 static void
 ask (LbWindow *self)
 {
+  g_autofree char *title = NULL;
   g_autofree char *name = lb_document_dup_display_name (lb_session_get_document (self->session));
 
   if (self->question)
@@ -343,12 +355,13 @@ ask (LbWindow *self)
       GTK_BUTTONS_NONE, _ ("Save the changes to “%s”?"), name);
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (self->question), "%s",
                                             _ ("Changes that are not saved are lost."));
-  gtk_dialog_add_buttons (GTK_DIALOG (self->question), _ ("_Cancel"), GTK_RESPONSE_CANCEL,
-                          _ ("_Discard"), RESPONSE_DISCARD, _ ("_Save"), RESPONSE_SAVE, NULL);
+  title = g_strdup_printf (_ ("Save the changes to “%s”?"), name);
+  lb_accessible_name (self->question, title);
+  add_button (self, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  gtk_widget_add_css_class (add_button (self, _ ("_Discard"), RESPONSE_DISCARD),
+                            "destructive-action");
+  add_button (self, _ ("_Save"), RESPONSE_SAVE);
   gtk_dialog_set_default_response (GTK_DIALOG (self->question), RESPONSE_SAVE);
-  gtk_widget_add_css_class (
-      gtk_dialog_get_widget_for_response (GTK_DIALOG (self->question), RESPONSE_DISCARD),
-      "destructive-action");
   g_signal_connect_swapped (self->question, "response", G_CALLBACK (answered_cb), self);
   gtk_window_present (GTK_WINDOW (self->question));
 }
