@@ -167,3 +167,23 @@ lb_current_at (const LbCurrent *current, double x, double z)
   return (LbCurrentPoint){ surface * fraction.value, surface * by_depth * bed.slope,
                            in_water * surface * fraction.d_height };
 }
+
+double
+lb_current_mean (const LbCurrent *current, double x)
+{
+  enum
+  {
+    PIECES = 400
+  };
+  double depth = lb_bed_at (&current->bed, x).depth, sum = 0;
+
+  /* Equal pieces of t with the height as t^3 are finest at the bed, where the current changes most.
+   * Midpoints. */
+  for (int i = 0; i < PIECES; i++)
+    {
+      double t = (i + 0.5) / PIECES;
+
+      sum += 3 * t * t * lb_current_at (current, x, depth * (t * t * t - 1)).speed;
+    }
+  return sum / PIECES;
+}

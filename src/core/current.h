@@ -42,3 +42,6 @@ LbCurrentPoint lb_current_at (const LbCurrent *current, double x, double z);
  * slope against the height (1/m); `slope` may be NULL. */
 double
 lb_profile_fraction (const LbCurrent *current, double above_bed, double depth, double *slope);
+
+/* The current at `x` averaged over the depth, m/s. To 1e-4 of itself. */
+double lb_current_mean (const LbCurrent *current, double x);

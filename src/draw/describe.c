@@ -132,8 +132,11 @@ describe_remarks (const LbScene *scene, GString *text)
 char *
 lb_scene_describe (const LbScene *scene)
 {
-  GString *text = g_string_new (NULL);
+  GString *text;
 
+  if (scene->kind == LB_SCENE_CHART)
+    return g_strdup (scene->words);
+  text = g_string_new (NULL);
   if (scene->kind == LB_SCENE_SIDE_VIEW)
     {
       say_text (text, _ ("Side view."));

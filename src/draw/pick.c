@@ -77,7 +77,7 @@ lb_scene_pick (const LbScene *scene, double x, double y, double tolerance)
 {
   LbPick pick = { .kind = LB_PICK_NOTHING, .x = lb_view_world_x (&scene->view, x) };
 
-  if (scene->kind == LB_SCENE_SIDE_VIEW)
+  if (scene->kind != LB_SCENE_BED_STRIP)
     pick.z = lb_view_world_z (&scene->view, y);
   else
     pick.z = (scene->strip_floor - y) / (scene->strip_floor - scene->strip_top) * scene->strip_high;

@@ -147,6 +147,7 @@ lb_scene_free (LbScene *scene)
   g_array_unref (scene->lines);
   g_free (scene->title);
   g_free (scene->remark);
+  g_free (scene->words);
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
     g_free (scene->names[i]);
   g_free (scene);

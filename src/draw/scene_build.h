@@ -68,7 +68,8 @@ typedef enum
   LB_SCENE_SIDE_VIEW,
   LB_SCENE_BED_STRIP,
   LB_SCENE_TITLE_GROUND,
-  LB_SCENE_PART, /* one piece of tackle by itself */
+  LB_SCENE_PART,  /* one piece of tackle by itself */
+  LB_SCENE_CHART, /* the river page's: speed curve, bed */
 } LbSceneKind;
 
 struct LbScene
@@ -89,6 +90,7 @@ struct LbScene
   char *title;
   char *remark;
   char *names[LB_MAX_LEADERS];
+  char *words; /* a chart's description, made while it is built */
 
   /* Bed strip only. */
   double strip_floor; /* drawing y of height 0 */

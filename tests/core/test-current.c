@@ -99,6 +99,27 @@ power_law_means (void **state)
   answers_free (table);
 }
 
+/* The mean that the program tells, against GSL's quadrature, and of the power law m / (m + 1). */
+static void
+means_are_gsls (void **state)
+{
+  for (LbProfileLaw law = LB_PROFILE_POWER; law <= LB_PROFILE_POINTS; law++)
+    {
+      LbRiver river = river_with (law);
+      LbCurrent current;
+
+      lb_current_init (&current, &river);
+      assert_near (lb_current_mean (&current, 0) / (river.surface_current * depth_mean (&current)),
+                   1, 1e-4);
+    }
+  for (int m = 2; m <= 12; m++)
+    {
+      LbCurrent current = pure_power_law (m);
+
+      assert_near (lb_current_mean (&current, 0) / current.plane_surface, m / (m + 1.0), 1e-4);
+    }
+}
+
 static void
 power_law_rows (void **state)
 {
@@ -485,6 +506,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (power_law_means),
+    cmocka_unit_test (means_are_gsls),
     cmocka_unit_test (power_law_rows),
     cmocka_unit_test (power_law_is_like_measured_rivers),
     cmocka_unit_test (floor_of_the_power_law),
