@@ -4,7 +4,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "document_private.h"
+#include "file_watch.h"
 #include "reader.h"
+#include "save_file.h"
 #include "writer.h"
 
 struct _LbDocument
@@ -13,6 +15,7 @@ struct _LbDocument
 
   LbContents contents;
   GFile *file;
+  LbFileWatch *watch; /* of that file */
   gboolean modified;
 };
 
@@ -23,6 +26,7 @@ enum
   PROP_FILE = 1,
   PROP_MODIFIED,
   PROP_TITLE,
+  PROP_FILE_CHANGED,
   N_PROPS
 };
 
@@ -42,6 +46,7 @@ lb_document_finalize (GObject *object)
 
   lb_contents_clear (&self->contents);
   g_clear_object (&self->file);
+  lb_file_watch_free (self->watch);
   G_OBJECT_CLASS (lb_document_parent_class)->finalize (object);
 }
 
@@ -61,6 +66,9 @@ lb_document_get_property (GObject *object, guint prop_id, GValue *value, GParamS
     case PROP_TITLE:
       g_value_set_string (value, self->contents.title);
       break;
+    case PROP_FILE_CHANGED:
+      g_value_set_boolean (value, lb_document_get_file_changed (self));
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
     }
@@ -78,6 +86,7 @@ lb_document_class_init (LbDocumentClass *klass)
   props[PROP_FILE] = g_param_spec_object ("file", NULL, NULL, G_TYPE_FILE, flags);
   props[PROP_MODIFIED] = g_param_spec_boolean ("modified", NULL, NULL, FALSE, flags);
   props[PROP_TITLE] = g_param_spec_string ("title", NULL, NULL, "", flags);
+  props[PROP_FILE_CHANGED] = g_param_spec_boolean ("file-changed", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
@@ -85,8 +94,15 @@ lb_document_class_init (LbDocumentClass *klass)
 }
 
 static void
+file_changed_cb (void *data)
+{
+  g_object_notify_by_pspec (G_OBJECT (data), props[PROP_FILE_CHANGED]);
+}
+
+static void
 lb_document_init (LbDocument *self)
 {
+  self->watch = lb_file_watch_new (file_changed_cb, self);
   lb_contents_init (&self->contents);
 }
 
@@ -107,22 +123,64 @@ lb_document_new_with (const LbContents *contents)
 
 /* ---- Files ---- */
 
+/* The document's file is `file`, which holds what has that mark (file_watch.h). */
 static void
-set_file (LbDocument *self, GFile *file)
+set_file (LbDocument *self, GFile *file, const char *mark)
 {
+  gboolean was_changed = lb_document_get_file_changed (self);
+
+  lb_file_watch_set (self->watch, file, mark);
   if (g_set_object (&self->file, file))
     g_object_notify_by_pspec (G_OBJECT (self), props[PROP_FILE]);
+  if (was_changed)
+    g_object_notify_by_pspec (G_OBJECT (self), props[PROP_FILE_CHANGED]);
 }
 
 LbDocument *
 lb_document_load (GFile *file, GError **error)
 {
   g_autoptr (LbDocument) self = lb_document_new ();
+  g_autoptr (GBytes) bytes = NULL;
+  g_autofree char *mark = NULL;
+  gsize length;
+  const char *text;
 
-  if (!lb_reader_load (file, &self->contents, error))
+  bytes = lb_reader_read_bytes (file, error);
+  if (bytes == NULL || !lb_reader_parse_bytes (file, bytes, &self->contents, error))
     return NULL;
-  set_file (self, file);
+  text = g_bytes_get_data (bytes, &length);
+  mark = lb_file_mark (text, length);
+  set_file (self, file, mark);
   return g_steal_pointer (&self);
+}
+
+LbDocument *
+lb_document_restore (const LbContents *contents, GFile *file, const char *mark)
+{
+  LbDocument *self = lb_document_new_with (contents);
+
+  if (file)
+    set_file (self, file, mark);
+  self->modified = TRUE;
+  return self;
+}
+
+/* Whether the own file may be written without losing what another program wrote there. */
+static gboolean
+check_own_file (LbDocument *self, GError **error)
+{
+  LbFileState state = lb_document_check_file (self);
+  g_autofree char *name = NULL;
+
+  if (state == LB_FILE_SAME)
+    return TRUE;
+  name = g_file_get_parse_name (self->file);
+  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_CHANGED,
+               state == LB_FILE_REMOVED
+                   ? _ ("%s: not written: another program has removed it meanwhile")
+                   : _ ("%s: not written: another program has changed it meanwhile"),
+               name);
+  return FALSE;
 }
 
 gboolean
@@ -130,11 +188,62 @@ lb_document_save (LbDocument *self, GFile *file, GError **error)
 {
   g_return_val_if_fail (LB_IS_DOCUMENT (self), FALSE);
 
-  if (!lb_writer_save (&self->contents, file, error))
+  if (self->file && g_file_equal (self->file, file) && !check_own_file (self, error))
     return FALSE;
-  set_file (self, file);
+  return lb_document_save_over (self, file, error);
+}
+
+gboolean
+lb_document_save_over (LbDocument *self, GFile *file, GError **error)
+{
+  gsize length;
+  g_autofree char *text = NULL;
+  g_autofree char *mark = NULL;
+
+  g_return_val_if_fail (LB_IS_DOCUMENT (self), FALSE);
+
+  text = lb_writer_to_text (&self->contents, &length);
+  if (!lb_save_file (file, text, length, error))
+    return FALSE;
+  mark = lb_file_mark (text, length);
+  set_file (self, file, mark);
   lb_document_set_modified (self, FALSE);
   return TRUE;
+}
+
+/* ---- The file on the disk ---- */
+
+LbFileState
+lb_document_get_file_state (LbDocument *self)
+{
+  g_return_val_if_fail (LB_IS_DOCUMENT (self), LB_FILE_SAME);
+  return lb_file_watch_get_state (self->watch);
+}
+
+gboolean
+lb_document_get_file_changed (LbDocument *self)
+{
+  return lb_document_get_file_state (self) != LB_FILE_SAME;
+}
+
+LbFileState
+lb_document_check_file (LbDocument *self)
+{
+  g_return_val_if_fail (LB_IS_DOCUMENT (self), LB_FILE_SAME);
+  return lb_file_watch_look (self->watch);
+}
+
+void
+lb_document_watch_file (LbDocument *self)
+{
+  g_return_if_fail (LB_IS_DOCUMENT (self));
+  lb_file_watch_start (self->watch);
+}
+
+const char *
+lb_document_get_file_mark (LbDocument *self)
+{
+  return lb_file_watch_get_mark (self->watch);
 }
 
 /* ---- Getters ---- */

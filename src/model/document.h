@@ -3,7 +3,8 @@
  * change.h and history.h).
  *
  * Signals: "changed" after every change, undo and redo.
- * Properties (read only): "file" (GFile or NULL), "modified" (boolean), "title" (string). */
+ * Properties (read only): "file" (GFile or NULL), "modified" (boolean), "title" (string),
+ * "file-changed" (boolean; notifies each time the file is found to hold something else again). */
 #pragma once
 
 #include <gio/gio.h>
@@ -27,8 +28,37 @@ LbDocument *lb_document_new_with (const LbContents *contents);
 LbDocument *lb_document_load (GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Writes to `file`, which becomes the document's own; it then counts as not modified. To have the
- * undo history know, use lb_history_save(). */
+ * undo history know, use lb_history_save(). When it is its own already and no longer holds what the
+ * document last read or wrote there, nothing is written and the error is LB_FILE_ERROR_CHANGED: ask
+ * the user, then lb_document_save_over(). On any fault the file stays as it was, and the document
+ * modified. */
 gboolean lb_document_save (LbDocument *self, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same, whatever the file holds now. */
+gboolean
+lb_document_save_over (LbDocument *self, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* ---- The file on the disk ---- */
+
+typedef enum
+{
+  LB_FILE_SAME,    /* as the document last read or wrote it; also: it has no file */
+  LB_FILE_CHANGED, /* another program wrote to it */
+  LB_FILE_REMOVED, /* another program deleted or renamed it */
+} LbFileState;
+
+/* As of the last look; LB_FILE_SAME right after reading and writing. */
+LbFileState lb_document_get_file_state (LbDocument *self);
+gboolean lb_document_get_file_changed (LbDocument *self); /* whether it is not LB_FILE_SAME */
+
+/* Looks now: reads the file and compares. */
+LbFileState lb_document_check_file (LbDocument *self);
+
+/* From now on the system tells when the file changes (needs a running main loop), which the
+ * property "file-changed" passes on. */
+void lb_document_watch_file (LbDocument *self);
+
+/* ---- Reading ---- */
 
 /* Everything; valid until the next change. (transfer none) */
 const LbContents *lb_document_get_contents (LbDocument *self);

@@ -17,6 +17,7 @@ typedef enum
   LB_FILE_ERROR_MISSING_KEY,
   LB_FILE_ERROR_ORDER, /* each value is fine, but not beside the others */
   LB_FILE_ERROR_WRITE,
+  LB_FILE_ERROR_CHANGED, /* another program changed or removed the file meanwhile: not written */
 } LbFileError;
 
 #define LB_FILE_ERROR (lb_file_error_quark ())

@@ -91,6 +91,8 @@ lb_history_new (LbDocument *document)
   g_return_val_if_fail (LB_IS_DOCUMENT (document), NULL);
   self = g_object_new (LB_TYPE_HISTORY, NULL);
   self->document = g_object_ref (document);
+  /* What was recovered is in no file. */
+  self->saved = lb_document_get_modified (document) ? -1 : 0;
   return self;
 }
 
@@ -261,6 +263,16 @@ lb_history_save (LbHistory *self, GFile *file, GError **error)
 {
   g_return_val_if_fail (LB_IS_HISTORY (self), FALSE);
   if (!lb_document_save (self->document, file, error))
+    return FALSE;
+  lb_history_mark_saved (self);
+  return TRUE;
+}
+
+gboolean
+lb_history_save_over (LbHistory *self, GFile *file, GError **error)
+{
+  g_return_val_if_fail (LB_IS_HISTORY (self), FALSE);
+  if (!lb_document_save_over (self->document, file, error))
     return FALSE;
   lb_history_mark_saved (self);
   return TRUE;

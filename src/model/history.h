@@ -40,8 +40,10 @@ gboolean lb_history_cancel_gesture (LbHistory *self, guint gesture);
 /* Notes that the document is now as in its file; the document's "modified" follows from it. */
 void lb_history_mark_saved (LbHistory *self);
 
-/* lb_document_save() and lb_history_mark_saved() in one. */
+/* lb_document_save() or lb_document_save_over(), and lb_history_mark_saved(). */
 gboolean lb_history_save (LbHistory *self, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean
+lb_history_save_over (LbHistory *self, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 LbDocument *lb_history_get_document (LbHistory *self); /* (transfer none) */
 

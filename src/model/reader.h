@@ -19,6 +19,13 @@ gboolean lb_reader_parse (const char *text, gssize length, LbContents *contents,
 gboolean
 lb_reader_load (GFile *file, LbContents *contents, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The bytes of a file, no more than a rig file may have. NULL with an error when it cannot be read
+ * or is no plain file; the message starts with its name. (transfer full) */
+GBytes *lb_reader_read_bytes (GFile *file, GError **error);
+
+/* As lb_reader_load() for the bytes of `file`. */
+gboolean lb_reader_parse_bytes (GFile *file, GBytes *bytes, LbContents *contents, GError **error);
+
 /* Changes one value by its key path, as "river.surface_current_m_s" and "1.5". `value` is JSON, or
  * a bare word for a string. Takes every key of a rig file, and checks as the reader does. On a
  * fault returns FALSE with an LB_FILE_ERROR and leaves `contents` as it was. */

@@ -48,19 +48,44 @@ read_bytes (GFile *file, GError **error)
   return n < 0 ? NULL : g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
 }
 
-gboolean
-lb_reader_load (GFile *file, LbContents *contents, GError **error)
+/* Puts the file's name before the fault. */
+static gboolean
+fail (GFile *file, const GError *fault, GError **error)
 {
   g_autofree char *name = g_file_get_parse_name (file);
-  g_autoptr (GError) fault = NULL;
-  g_autoptr (GBytes) bytes = read_bytes (file, &fault);
-  gsize size;
-  const char *text = bytes ? g_bytes_get_data (bytes, &size) : NULL;
 
-  if (bytes && lb_reader_parse (text ? text : "", text ? (gssize) size : 0, contents, &fault))
-    return TRUE;
   g_set_error (error, LB_FILE_ERROR,
                fault->domain == LB_FILE_ERROR ? fault->code : LB_FILE_ERROR_READ, "%s: %s", name,
                fault->message);
   return FALSE;
+}
+
+GBytes *
+lb_reader_read_bytes (GFile *file, GError **error)
+{
+  g_autoptr (GError) fault = NULL;
+  GBytes *bytes = read_bytes (file, &fault);
+
+  if (bytes == NULL)
+    fail (file, fault, error);
+  return bytes;
+}
+
+gboolean
+lb_reader_parse_bytes (GFile *file, GBytes *bytes, LbContents *contents, GError **error)
+{
+  g_autoptr (GError) fault = NULL;
+  gsize size = 0;
+  const char *text = g_bytes_get_data (bytes, &size);
+
+  return lb_reader_parse (text ? text : "", (gssize) size, contents, &fault)
+         || fail (file, fault, error);
+}
+
+gboolean
+lb_reader_load (GFile *file, LbContents *contents, GError **error)
+{
+  g_autoptr (GBytes) bytes = lb_reader_read_bytes (file, error);
+
+  return bytes && lb_reader_parse_bytes (file, bytes, contents, error);
 }

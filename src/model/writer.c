@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "writer.h"
 
-#include <stdlib.h>
 #include <string.h>
-#include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 
 #include "fields.h"
 #include "json_text.h"
 #include "migrate.h"
+#include "save_file.h"
 
 typedef struct
 {
@@ -182,56 +180,11 @@ lb_writer_to_text (const LbContents *contents, gsize *length)
   return lb_json_text_end (&w.json, length);
 }
 
-/* ---- To the disk ---- */
-
-/* The file at the end of any symbolic links, so that it is replaced and not the link. */
-static char *
-resolve (const char *path)
-{
-  char *real = realpath (path, NULL);
-  char *copy = g_strdup (real ? real : path);
-
-  free (real);
-  return copy;
-}
-
-/* The permissions of a file that is there, or -1. */
-static int
-mode_of (const char *path)
-{
-  GStatBuf status;
-  return g_stat (path, &status) == 0 ? (int) (status.st_mode & 0777) : -1;
-}
-
 gboolean
 lb_writer_save (const LbContents *contents, GFile *file, GError **error)
 {
   gsize length;
   g_autofree char *text = lb_writer_to_text (contents, &length);
-  g_autofree char *path = g_file_get_path (file);
-  g_autofree char *name = g_file_get_parse_name (file);
-  g_autofree char *real = NULL;
-  g_autoptr (GError) fault = NULL;
-  int mode;
 
-  if (path == NULL)
-    {
-      g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_WRITE,
-                   _ ("%s: not written: this is no file on this computer"), name);
-      return FALSE;
-    }
-  real = resolve (path);
-  mode = mode_of (real);
-  if (g_file_set_contents_full (real, text, (gssize) length,
-                                G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                mode >= 0 ? mode : 0666, &fault))
-    {
-      /* The umask may have taken something away; the contents are safe either way. */
-      if (mode >= 0 && mode_of (real) != mode)
-        (void) g_chmod (real, mode);
-      return TRUE;
-    }
-  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_WRITE, _ ("%s: not written: %s"), name,
-               fault->message);
-  return FALSE;
+  return lb_save_file (file, text, length, error);
 }

@@ -11,8 +11,6 @@
 /* The text of the file, ending with a newline. Free with g_free(). */
 char *lb_writer_to_text (const LbContents *contents, gsize *length);
 
-/* Writes to a temporary file beside `file`, syncs it, and renames it over: whatever goes wrong, the
- * old file is still there. Follows symbolic links and keeps the permissions. Returns FALSE with an
- * LB_FILE_ERROR_WRITE on a fault. */
+/* Writes it to `file` as lb_save_file() does (save_file.h). */
 gboolean
 lb_writer_save (const LbContents *contents, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;

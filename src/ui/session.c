@@ -326,6 +326,13 @@ lb_session_save (LbSession *self, GFile *file, GError **error)
 }
 
 gboolean
+lb_session_save_over (LbSession *self, GFile *file, GError **error)
+{
+  g_return_val_if_fail (LB_IS_SESSION (self), FALSE);
+  return lb_history_save_over (self->history, file, error);
+}
+
+gboolean
 lb_session_do (LbSession *self, LbChange *change)
 {
   g_return_val_if_fail (LB_IS_SESSION (self), FALSE);

@@ -50,8 +50,10 @@ gboolean lb_session_open_copy (LbSession *self, GFile *file, GError **error);
 /* A new document with the default rig and the user's band. */
 void lb_session_open_new (LbSession *self);
 
-/* Writes the document to `file`, which becomes its own. */
+/* Writes the document to `file`, which becomes its own. Refuses with LB_FILE_ERROR_CHANGED to write
+ * over what another program wrote to its own file meanwhile; lb_session_save_over() does it. */
 gboolean lb_session_save (LbSession *self, GFile *file, GError **error);
+gboolean lb_session_save_over (LbSession *self, GFile *file, GError **error);
 
 /* ---- Changes, all of them undoable ---- */
 
