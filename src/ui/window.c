@@ -237,6 +237,8 @@ fill (LbWindow *self)
   gtk_box_append (GTK_BOX (self->main_side), self->drawings);
   gtk_box_append (GTK_BOX (self->main_side), self->controls);
   add_page (self, self->readings_page, "readings", _ ("Readings"));
+  self->rig_page = lb_rig_page_new (self->session);
+  add_page (self, self->rig_page, "rig", _ ("Rig"));
   gtk_box_append (GTK_BOX (self->column), self->timings);
 }
 
@@ -311,6 +313,13 @@ lb_window_get_readings_page (LbWindow *self)
 {
   g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
   return LB_READINGS_PAGE (self->readings_page);
+}
+
+LbRigPage *
+lb_window_get_rig_page (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  return LB_RIG_PAGE (self->rig_page);
 }
 
 void

@@ -7,6 +7,7 @@
 #include "controls.h"
 #include "drawings.h"
 #include "readings_page.h"
+#include "rig_page.h"
 #include "session.h"
 
 G_BEGIN_DECLS
@@ -26,6 +27,7 @@ LbSession *lb_window_get_session (LbWindow *self);            /* (transfer none)
 LbDrawings *lb_window_get_drawings (LbWindow *self);          /* (transfer none) */
 LbControls *lb_window_get_controls (LbWindow *self);          /* (transfer none) */
 LbReadingsPage *lb_window_get_readings_page (LbWindow *self); /* (transfer none) */
+LbRigPage *lb_window_get_rig_page (LbWindow *self);           /* (transfer none) */
 
 /* The window of `application` that has `file` open, or NULL. (transfer none) */
 LbWindow *lb_window_with_file (GtkApplication *application, GFile *file);

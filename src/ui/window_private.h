@@ -26,6 +26,7 @@ struct _LbWindow
   GtkWidget *drawings;
   GtkWidget *controls;
   GtkWidget *readings_page;
+  GtkWidget *rig_page;
   GtkWidget *timings;
 
   GtkWidget *title_label;
