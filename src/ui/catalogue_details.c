@@ -140,6 +140,7 @@ lb_catalogue_details_class_init (LbCatalogueDetailsClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_catalogue_details_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbcataloguedetails");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

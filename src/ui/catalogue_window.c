@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "catalogue_details.h"
 #include "tackle_image.h"
 
@@ -299,6 +300,7 @@ make_left_side (LbCatalogueWindow *self)
   gtk_scrolled_window_set_has_frame (GTK_SCROLLED_WINDOW (self->scroller), TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->list);
   gtk_widget_set_vexpand (self->scroller, TRUE);
+  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (self->scroller), _ ("Catalogue"));
 
   gtk_box_append (GTK_BOX (side), self->search);
   gtk_box_append (GTK_BOX (side), self->scroller);
@@ -317,6 +319,7 @@ make_right_side (LbCatalogueWindow *self)
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->details);
   gtk_widget_set_vexpand (scroller, TRUE);
+  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (scroller), _ ("About this part"));
   self->use = gtk_button_new_with_label (_ ("Use in the rig"));
   gtk_widget_add_css_class (self->use, "suggested-action");
   g_signal_connect_swapped (self->use, "clicked", G_CALLBACK (activated_cb), self);

@@ -16,8 +16,13 @@ static const char *const line_paths[] = {
 };
 
 static const char *const lure_paths[] = {
-  "leaders[].lure.length_m",     "leaders[].lure.mass_kg",          "leaders[].lure.buoyancy_n",
-  "leaders[].lure.drag_area_m2", "leaders[].lure.down_force_ratio", NULL,
+  "leaders[].lure.length_m",
+  "leaders[].lure.hooks",
+  "leaders[].lure.mass_kg",
+  "leaders[].lure.buoyancy_n",
+  "leaders[].lure.drag_area_m2",
+  "leaders[].lure.down_force_ratio",
+  NULL,
 };
 
 typedef struct
@@ -130,6 +135,7 @@ lb_leader_card_class_init (LbLeaderCardClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_leader_card_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbleadercard");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   acted_signal = g_signal_new ("acted", LB_TYPE_LEADER_CARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                G_TYPE_NONE, 2, G_TYPE_UINT, G_TYPE_UINT);
 }
@@ -192,19 +198,24 @@ static void
 fill_line (LbLeaderCard *self, LbCatalogueStore *store)
 {
   LbRigPlace place = { LB_PLACE_LEADER_LINE, self->leader };
+  g_autofree char *name =
+      g_strdup_printf (_ ("Leader %zu: more numbers of the line"), self->leader + 1);
   LbRigGroup *group;
 
   self->line = lb_rig_group_new (self->session, LB_PICK_LEADER, (int) self->leader);
   group = LB_RIG_GROUP (self->line);
   lb_rig_group_append_field (group, "leaders[].length_m", self->leader, NULL);
   lb_rig_group_append (group, lb_part_button_new (self->session, store, place));
-  lb_rig_group_append_seldom (group, _ ("The line in numbers"), line_paths, self->leader);
+  lb_rig_group_append_seldom (group, _ ("More numbers of the line"), name, line_paths,
+                              self->leader);
 }
 
 static void
 fill_lure (LbLeaderCard *self, LbCatalogueStore *store)
 {
   LbRigPlace place = { LB_PLACE_LURE, self->leader };
+  g_autofree char *numbers =
+      g_strdup_printf (_ ("Leader %zu: more numbers of the lure"), self->leader + 1);
   GtkWidget *name = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *entry = lb_text_entry_new_lure_name (self->session, self->leader);
   LbRigGroup *group;
@@ -219,7 +230,8 @@ fill_lure (LbLeaderCard *self, LbCatalogueStore *store)
   gtk_box_append (GTK_BOX (name), entry);
   gtk_widget_add_css_class (name, "name-row");
   lb_rig_group_append (group, name);
-  lb_rig_group_append_seldom (group, _ ("The lure in numbers"), lure_paths, self->leader);
+  lb_rig_group_append_seldom (group, _ ("More numbers of the lure"), numbers, lure_paths,
+                              self->leader);
 }
 
 GtkWidget *

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
+
 /* Densities as the hint of the field gives them. Lead and steel: handbook values; tungsten is an
  * alloy of 17000 to 18500, stone what granite has: estimates. */
 static const struct
@@ -101,6 +103,7 @@ lb_material_row_class_init (LbMaterialRowClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   /* Looks like the rows of fields beside it. */
   gtk_widget_class_set_css_name (widget_class, "lbfieldrow");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   other_chosen_signal = g_signal_new ("other-chosen", LB_TYPE_MATERIAL_ROW, G_SIGNAL_RUN_LAST, 0,
                                       NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
@@ -118,8 +121,7 @@ lb_material_row_init (LbMaterialRow *self)
   self->choice = gtk_drop_down_new (G_LIST_MODEL (names), NULL);
   gtk_widget_set_tooltip_text (self->choice,
                                _ ("Sets the density; tungsten and stone are estimates"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Material of the weight"), -1);
+  lb_accessible_name_choice (GTK_DROP_DOWN (self->choice), _ ("Material of the weight"));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_set_parent (label, GTK_WIDGET (self));

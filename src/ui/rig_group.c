@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "field_row.h"
 
 struct _LbRigGroup
@@ -63,6 +64,7 @@ lb_rig_group_class_init (LbRigGroupClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_rig_group_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbriggroup");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
@@ -123,13 +125,12 @@ expanded_cb (LbRigGroup *self)
 }
 
 void
-lb_rig_group_append_seldom (LbRigGroup *self,
-                            const char *title,
-                            const char *const *paths,
-                            gsize leader)
+lb_rig_group_append_seldom (
+    LbRigGroup *self, const char *title, const char *name, const char *const *paths, gsize leader)
 {
   g_return_if_fail (LB_IS_RIG_GROUP (self) && !self->expander);
   self->expander = gtk_expander_new (title);
+  lb_accessible_name (self->expander, name);
   self->seldom = paths;
   self->leader = leader;
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (expanded_cb), self);

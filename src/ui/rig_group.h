@@ -21,12 +21,11 @@ void lb_rig_group_append (LbRigGroup *self, GtkWidget *child);
 GtkWidget *
 lb_rig_group_append_field (LbRigGroup *self, const char *path, gsize leader, const char *label);
 
-/* Appends a list of rows that opens below `title`: for what seldom changes. `paths` (static, ends
- * with NULL) are its fields; their rows are made when it first opens. */
-void lb_rig_group_append_seldom (LbRigGroup *self,
-                                 const char *title,
-                                 const char *const *paths,
-                                 gsize leader);
+/* Appends a list of rows that opens below `title`: for what seldom changes. `name` is what a screen
+ * reader is told. `paths` (static, ends with NULL) are its fields; their rows are made when it
+ * first opens. */
+void lb_rig_group_append_seldom (
+    LbRigGroup *self, const char *title, const char *name, const char *const *paths, gsize leader);
 
 /* Opens that list and takes the focus to the row of `path`. */
 void lb_rig_group_open_seldom (LbRigGroup *self, const char *path);

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "notes_view.h"
 #include "rig_sections.h"
 #include "text_entry.h"
@@ -200,6 +201,8 @@ fill (LbRigPage *self)
   add_heading (self, _ ("Shank"));
   add_group (self, lb_rig_section_new_shank (self->session, self->store));
   add_leaders (self);
+  add_heading (self, _ ("Local rules"));
+  add_group (self, lb_rig_section_new_rules (self->session));
   add_heading (self, _ ("Reel and mainline"));
   add_group (self, lb_rig_section_new_reel (self->session));
   add_group (self, lb_rig_section_new_mainline (self->session, self->store));
@@ -249,6 +252,7 @@ lb_rig_page_class_init (LbRigPageClass *klass)
   widget_class->map = lb_rig_page_map;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbrigpage");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
@@ -261,8 +265,7 @@ lb_rig_page_init (LbRigPage *self)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->sections);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Rig"), -1);
+  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (self->scroller), _ ("Rig"));
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
 }
 

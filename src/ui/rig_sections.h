@@ -12,3 +12,6 @@ GtkWidget *lb_rig_section_new_weight (LbSession *session, LbCatalogueStore *stor
 
 /* One edge of the band each: LB_PICK_BAND_LOW or LB_PICK_BAND_HIGH. */
 GtkWidget *lb_rig_section_new_band_edge (LbSession *session, LbPickKind edge);
+
+/* What local rules allow, and how many are on the line; of no part. */
+GtkWidget *lb_rig_section_new_rules (LbSession *session);

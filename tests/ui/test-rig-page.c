@@ -8,6 +8,7 @@
 #include "field_row.h"
 #include "material_row.h"
 #include "part_button.h"
+#include "rules_label.h"
 
 static LbWindow *window;
 
@@ -187,7 +188,7 @@ every_value_of_the_rig_has_its_row (void **state)
                 find_row (GTK_WIDGET (lb_rig_page_get_card (page (), leader)), &fields[i]));
         found++;
       }
-  assert_true (found >= 35);
+  assert_true (found >= 38);
 }
 
 static void
@@ -232,6 +233,37 @@ a_material_sets_the_density (void **state)
   type ("weight.density_kg_m3", group, "10000");
   assert_near (setup ()->rig.weight.density, 10000, 0);
   assert_int_equal (gtk_drop_down_get_selected (choice), 4);
+}
+
+static LbRulesLabel *
+find_rules_label (GtkWidget *widget)
+{
+  LbRulesLabel *found = NULL;
+
+  if (LB_IS_RULES_LABEL (widget))
+    return LB_RULES_LABEL (widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child && !found;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_rules_label (child);
+  return found;
+}
+
+static void
+lures_and_hooks_are_counted_against_the_limits (void **state)
+{
+  LbRulesLabel *label = find_rules_label (GTK_WIDGET (page ()));
+
+  assert_non_null (label);
+  assert_null (lb_rules_label_get_excess (label));
+  type ("rules.lures_per_line", GTK_WIDGET (page ()), "2");
+  assert_null (lb_rules_label_get_excess (label));
+  g_signal_emit_by_name (lb_rig_page_get_add_button (page ()), "clicked");
+  assert_non_null (strstr (lb_rules_label_get_excess (label), "3 lures"));
+  type ("rules.hooks_per_line", GTK_WIDGET (page ()), "5");
+  assert_non_null (strstr (lb_rules_label_get_excess (label), "6 hooks"));
+  type ("rules.lures_per_line", GTK_WIDGET (page ()), "");
+  type ("rules.hooks_per_line", GTK_WIDGET (page ()), "");
+  assert_null (lb_rules_label_get_excess (label));
 }
 
 /* ---- Leaders ---- */
@@ -549,6 +581,7 @@ main (void)
     TEST (a_newcomer_sees_few_rows),
     TEST (rows_set_the_leader_they_stand_in),
     TEST (a_material_sets_the_density),
+    TEST (lures_and_hooks_are_counted_against_the_limits),
     TEST (a_leader_is_added_and_taken_away),
     TEST (the_last_leader_can_go_and_come_back),
     TEST (eight_leaders_are_the_most),
