@@ -140,7 +140,11 @@ static void
 quit_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   LbApplication *self = user_data;
+  GList *windows = gtk_application_get_windows (GTK_APPLICATION (self));
 
+  for (GList *l = windows; l; l = l->next)
+    if (LB_IS_WINDOW (l->data))
+      lb_window_take_typed (l->data);
   self->quitting = TRUE;
   quit_next (self);
 }

@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "fault_bubble.h"
 #include "field_entry.h"
 #include "flat.h"
 
@@ -313,6 +314,7 @@ lb_slider_init (LbSlider *self)
 
   self->entry = g_object_new (LB_TYPE_FIELD_ENTRY, "width-chars", 8, "max-width-chars", 8, "valign",
                               GTK_ALIGN_CENTER, NULL);
+  lb_fault_bubble_attach (LB_FIELD_ENTRY (self->entry));
   gtk_widget_set_parent (self->entry, GTK_WIDGET (self));
 }
 

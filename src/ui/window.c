@@ -95,6 +95,7 @@ lb_window_close_request (GtkWindow *window)
 {
   LbWindow *self = LB_WINDOW (window);
 
+  lb_window_take_typed (self);
   if (!self->closing && lb_document_get_modified (lb_session_get_document (self->session)))
     {
       lb_window_do_or_ask (self, LB_PENDING_CLOSE, NULL);

@@ -32,6 +32,9 @@ LbRigPage *lb_window_get_rig_page (LbWindow *self);           /* (transfer none)
 /* The window of `application` that has `file` open, or NULL. (transfer none) */
 LbWindow *lb_window_with_file (GtkApplication *application, GFile *file);
 
+/* Takes over what is typed in an entry and not yet entered, as leaving the entry does. */
+void lb_window_take_typed (LbWindow *self);
+
 /* Opens `file`; asks first if there are unsaved changes. A file that is refused leaves the rig as
  * it was and shows why. When another window has the file open, that one comes to the front. */
 void lb_window_open_file (LbWindow *self, GFile *file);

@@ -43,12 +43,14 @@ show_samples_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 save_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
+  lb_window_take_typed (LB_WINDOW (widget));
   lb_window_save (LB_WINDOW (widget));
 }
 
 static void
 save_as_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
+  lb_window_take_typed (LB_WINDOW (widget));
   lb_window_save_as (LB_WINDOW (widget));
 }
 

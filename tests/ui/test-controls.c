@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Sliders and entries: they move the rig, and what they do can be undone. */
+#include "fault_bubble.h"
 #include "field_entry.h"
 #include "harness.h"
 
@@ -265,9 +266,13 @@ a_text_that_is_no_value_is_marked_and_changes_nothing (void **state)
       assert_true (gtk_widget_has_css_class (entry, "error"));
       assert_string_equal (gtk_widget_get_tooltip_text (entry),
                            lb_field_entry_get_fault (LB_FIELD_ENTRY (entry)));
+      /* Beside the entry, too. */
+      assert_string_equal (lb_fault_bubble_get_text (LB_FIELD_ENTRY (entry)),
+                           lb_field_entry_get_fault (LB_FIELD_ENTRY (entry)));
     }
   assert_true (press_key (entry, GDK_KEY_Escape));
   assert_null (lb_field_entry_get_fault (LB_FIELD_ENTRY (entry)));
+  assert_null (lb_fault_bubble_get_text (LB_FIELD_ENTRY (entry)));
   assert_false (gtk_widget_has_css_class (entry, "error"));
 }
 

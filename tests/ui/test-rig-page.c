@@ -7,8 +7,10 @@
 #include "catalogue_window.h"
 #include "field_row.h"
 #include "material_row.h"
+#include "notes_view.h"
 #include "part_button.h"
 #include "rules_label.h"
+#include "text_entry.h"
 
 static LbWindow *window;
 
@@ -100,6 +102,20 @@ find_row (GtkWidget *widget, const LbField *field)
         return row;
     }
   return NULL;
+}
+
+/* The first widget of that type inside `widget`, or NULL. */
+static GtkWidget *
+find_widget (GtkWidget *widget, GType type)
+{
+  GtkWidget *found = NULL;
+
+  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child && !found;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_widget (child, type);
+  return found;
 }
 
 static void
@@ -235,25 +251,55 @@ a_material_sets_the_density (void **state)
   assert_int_equal (gtk_drop_down_get_selected (choice), 4);
 }
 
-static LbRulesLabel *
-find_rules_label (GtkWidget *widget)
+static void
+what_is_typed_is_saved_without_enter (void **state)
 {
-  LbRulesLabel *found = NULL;
+  g_autoptr (GFile) file = harness_new_file ("typed.rig");
+  g_autoptr (LbDocument) saved = NULL;
+  GtkWidget *entry =
+      lb_field_row_get_control (find_row (GTK_WIDGET (page ()), lb_field ("shank.length_m")));
 
-  if (LB_IS_RULES_LABEL (widget))
-    return LB_RULES_LABEL (widget);
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child && !found;
-       child = gtk_widget_get_next_sibling (child))
-    found = find_rules_label (child);
-  return found;
+  assert_true (lb_session_save (session (), file, NULL));
+  gtk_widget_grab_focus (entry);
+  gtk_editable_set_text (GTK_EDITABLE (entry), "1.5 m");
+  assert_near (setup ()->rig.shank_length, 1, 1e-12);
+  assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.save", NULL));
+  saved = lb_document_load (file, NULL);
+  assert_non_null (saved);
+  assert_near (lb_document_get_setup (saved)->rig.shank_length, 1.5, 1e-12);
+}
+
+static void
+a_name_and_notes_are_steps_of_the_history (void **state)
+{
+  LbDocument *document = lb_session_get_document (session ());
+  GtkWidget *title = find_widget (GTK_WIDGET (page ()), LB_TYPE_TEXT_ENTRY);
+  GtkWidget *notes = find_widget (GTK_WIDGET (page ()), LB_TYPE_NOTES_VIEW);
+  GtkTextBuffer *buffer;
+
+  assert_non_null (title);
+  assert_non_null (notes);
+  buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (notes));
+  gtk_editable_set_text (GTK_EDITABLE (title), "Stony Bend");
+  g_signal_emit_by_name (title, "activate");
+  assert_string_equal (lb_document_get_title (document), "Stony Bend");
+  for (int i = 0; i < 5; i++)
+    gtk_text_buffer_insert_at_cursor (buffer, "ab ", -1);
+  assert_string_equal (lb_document_get_notes (document), "ab ab ab ab ab ");
+  lb_session_undo (session ());
+  assert_string_equal (lb_document_get_notes (document), "");
+  assert_int_equal (gtk_text_buffer_get_char_count (buffer), 0);
+  lb_session_undo (session ());
+  assert_string_equal (lb_document_get_title (document), "");
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (title)), "");
 }
 
 static void
 lures_and_hooks_are_counted_against_the_limits (void **state)
 {
-  LbRulesLabel *label = find_rules_label (GTK_WIDGET (page ()));
+  GtkWidget *widget = find_widget (GTK_WIDGET (page ()), LB_TYPE_RULES_LABEL);
+  LbRulesLabel *label = LB_RULES_LABEL (widget);
 
-  assert_non_null (label);
   assert_null (lb_rules_label_get_excess (label));
   type ("rules.lures_per_line", GTK_WIDGET (page ()), "2");
   assert_null (lb_rules_label_get_excess (label));
@@ -581,6 +627,8 @@ main (void)
     TEST (a_newcomer_sees_few_rows),
     TEST (rows_set_the_leader_they_stand_in),
     TEST (a_material_sets_the_density),
+    TEST (what_is_typed_is_saved_without_enter),
+    TEST (a_name_and_notes_are_steps_of_the_history),
     TEST (lures_and_hooks_are_counted_against_the_limits),
     TEST (a_leader_is_added_and_taken_away),
     TEST (the_last_leader_can_go_and_come_back),
