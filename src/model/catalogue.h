@@ -20,6 +20,7 @@ typedef struct
   char *id;     /* "lead-ball-1.25-lb" */
   char *name;   /* "1 1/4 lb lead ball" */
   char *source; /* where the numbers come from */
+  bool is_own;  /* the user's own, see own_catalogue.h */
   LbWeight weight;
 } LbCatalogueWeight;
 
@@ -28,6 +29,7 @@ typedef struct
   char *id;
   char *name;
   char *source;
+  bool is_own;
   guint uses;                /* LbLineUse */
   LbLine line;               /* breaking load: the low end of its range */
   double breaking_load_high; /* N; unset when there is no range */
@@ -44,6 +46,7 @@ typedef struct
   char *id;
   char *name; /* "floating minnow, 7 cm, medium lip" */
   char *source;
+  bool is_own;
   LbLure lure;                /* the middle values */
   LbCatalogueRange drag_area; /* m2 */
   LbCatalogueRange down_force_ratio;

@@ -13,3 +13,6 @@ LbCatalogue *lb_catalogue_new (void);
  * and a line's breaking load may be null. */
 LbCatalogue *
 lb_catalogue_parse_own (const char *text, gssize length, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The text of the user's own, as lb_catalogue_parse_own() reads it. Free with g_free(). */
+char *lb_catalogue_write_own (const LbCatalogue *own, gsize *length);
