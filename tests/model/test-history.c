@@ -301,83 +301,6 @@ old_steps_are_forgotten (void **state)
   assert_true (lb_document_get_modified (f->document));
 }
 
-/* ---- Random changes ---- */
-
-static LbChange *
-random_change (TestRandom *random, Fixture *f)
-{
-  size_t n_fields;
-  const LbField *fields = lb_fields (&n_fields);
-  const LbField *field = &fields[(size_t) test_random (random, 0, (double) n_fields)];
-  size_t n_leaders = lb_document_get_setup (f->document)->rig.n_leaders;
-  double kind = test_random (random, 0, 1);
-  g_autoptr (LbContents) other = NULL;
-
-  if (kind < 0.05)
-    return lb_change_new_add_leader (f->document);
-  if (kind < 0.1)
-    return lb_change_new_remove_leader (f->document, (size_t) test_random (random, 0, 8));
-  if (kind < 0.15)
-    return lb_change_new_line_out ((LbLineOutMode) test_random (random, 0, 3),
-                                   test_random (random, 0, 10));
-  if (kind < 0.2)
-    return lb_change_new_title (kind < 0.17 ? "one" : "two");
-  if (kind < 0.25)
-    return lb_change_new_lure_name ((size_t) test_random (random, 0, 8), kind < 0.22 ? "a" : "b");
-  if (kind < 0.3)
-    {
-      other = lb_contents_new ();
-      random_contents (random, other);
-      return lb_change_new_setup (&other->setup, (const char *const *) other->lure_names, "All");
-    }
-  if (field->stride && n_leaders == 0)
-    return NULL;
-  return lb_change_new_value (
-      field, field->stride ? (size_t) test_random (random, 0, (double) n_leaders) : 0,
-      random_value (random, field));
-}
-
-static void
-random_changes_are_undone_to_equality (void **state)
-{
-  Fixture *f = *state;
-  TestRandom random = { 7 };
-  const LbContents *contents = lb_document_get_contents (f->document);
-  g_autoptr (GPtrArray) states = g_ptr_array_new_with_free_func ((GDestroyNotify) lb_contents_free);
-
-  for (size_t round = 0; round < test_count (20); round++)
-    {
-      g_autoptr (LbContents) start = lb_contents_dup (contents);
-
-      g_ptr_array_set_size (states, 0);
-      while (states->len < 40)
-        {
-          LbChange *change = random_change (&random, f);
-          g_autoptr (LbContents) before = lb_contents_dup (contents);
-
-          if (!lb_history_do (f->history, change))
-            {
-              assert_same_contents (contents, before);
-              continue;
-            }
-          assert_true (lb_setup_validate (&contents->setup, NULL));
-          g_ptr_array_add (states, lb_contents_dup (contents));
-        }
-      for (guint i = states->len - 1; i > 0; i--)
-        {
-          assert_true (lb_history_undo (f->history));
-          assert_same_contents (contents, g_ptr_array_index (states, i - 1));
-        }
-      assert_true (lb_history_undo (f->history));
-      assert_same_contents (contents, start);
-      for (guint i = 0; i < states->len; i++)
-        {
-          assert_true (lb_history_redo (f->history));
-          assert_same_contents (contents, g_ptr_array_index (states, i));
-        }
-    }
-}
-
 /* Another law of the current is chosen in one go, though it needs a value that the rig never had.
  */
 static void
@@ -420,7 +343,6 @@ main (void)
     with_fixture (saving_ends_a_gesture),
     with_fixture (a_failed_save_leaves_the_mark),
     with_fixture (old_steps_are_forgotten),
-    with_fixture (random_changes_are_undone_to_equality),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

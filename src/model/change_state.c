@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "change_state.h"
+
+#include <string.h>
+
+#include "change_private.h"
+#include "current.h"
+
+/* Of the power law over a rough bed; see DEVELOPERS.md, "Current". */
+#define USUAL_EXPONENT 6
+
+void
+lb_change_state_clear (LbChangeState *state)
+{
+  g_clear_pointer (&state->setup, g_free);
+  g_clear_pointer (&state->bytes, g_free);
+  g_clear_pointer (&state->text, g_free);
+  g_clear_pointer (&state->lure_names, g_strfreev);
+}
+
+LbSetup *
+lb_change_dup_setup (const LbSetup *setup)
+{
+  return g_memdup2 (setup, sizeof *setup);
+}
+
+char **
+lb_change_dup_names (const char *const *names)
+{
+  char **copy = g_new0 (char *, LB_MAX_LEADERS + 1);
+
+  for (size_t i = 0; i < LB_MAX_LEADERS; i++)
+    copy[i] = g_strdup (names[i]);
+  return copy;
+}
+
+/* Values that bring others along (see lb_field_set()) are kept as a whole setup, so that taking
+ * them back is exact. */
+static bool
+brings_others_along (const LbField *field)
+{
+  return field->kind == LB_FIELD_CHOICE || field->applies != NULL;
+}
+
+static char **
+text_in (const LbChange *change, LbContents *contents)
+{
+  switch (change->kind)
+    {
+    case LB_CHANGE_TITLE:
+      return &contents->title;
+    case LB_CHANGE_NOTES:
+      return &contents->notes;
+    case LB_CHANGE_LURE_NAME:
+      return &contents->lure_names[change->leader];
+    case LB_CHANGE_PATCH:
+      return change->after.text ? &contents->lure_names[change->leader] : NULL;
+    default:
+      return NULL;
+    }
+}
+
+static guint8 *
+bytes_in (const LbChange *change, LbContents *contents)
+{
+  return change->kind == LB_CHANGE_PATCH ? (guint8 *) &contents->setup + change->offset : NULL;
+}
+
+void
+lb_change_state_take (const LbChange *change, LbContents *contents, LbChangeState *state)
+{
+  char **text = text_in (change, contents);
+  guint8 *bytes = bytes_in (change, contents);
+
+  lb_change_state_clear (state);
+  if (text)
+    state->text = g_strdup (*text);
+  if (bytes)
+    state->bytes = g_memdup2 (bytes, change->size);
+  if (change->kind == LB_CHANGE_VALUE)
+    state->value = lb_field_get (change->field, &contents->setup, change->leader);
+  if (change->kind == LB_CHANGE_SETUP
+      || (change->kind == LB_CHANGE_VALUE && brings_others_along (change->field)))
+    state->setup = lb_change_dup_setup (&contents->setup);
+  if (change->kind == LB_CHANGE_SETUP && change->after.lure_names)
+    state->lure_names = lb_change_dup_names ((const char *const *) contents->lure_names);
+}
+
+static void
+put_names (LbContents *contents, char **names)
+{
+  for (size_t i = 0; names && i < LB_MAX_LEADERS; i++)
+    {
+      g_free (contents->lure_names[i]);
+      contents->lure_names[i] = g_strdup (names[i]);
+    }
+}
+
+/* A law that was never chosen before has nothing to go by yet: it begins with gravel, or with the
+ * usual exponent. Both are estimates. */
+static void
+complete_profile (LbProfile *profile)
+{
+  if (profile->law == LB_PROFILE_LOG && !(profile->roughness > 0))
+    {
+      profile->material = LB_BED_MATERIAL_GRAVEL;
+      profile->roughness = lb_bed_material_roughness (profile->material);
+    }
+  if (profile->law == LB_PROFILE_POWER && !(profile->exponent > 0))
+    profile->exponent = USUAL_EXPONENT;
+}
+
+void
+lb_change_state_put (const LbChange *change, LbContents *contents, const LbChangeState *state)
+{
+  char **text = text_in (change, contents);
+
+  if (text)
+    {
+      g_free (*text);
+      *text = g_strdup (state->text);
+    }
+  if (state->bytes)
+    memcpy (bytes_in (change, contents), state->bytes, change->size);
+  if (state->setup)
+    {
+      contents->setup = *state->setup;
+      put_names (contents, state->lure_names);
+    }
+  else if (change->kind == LB_CHANGE_VALUE)
+    {
+      lb_field_set (change->field, &contents->setup, change->leader, state->value);
+      complete_profile (&contents->setup.river.profile);
+    }
+}
+
+void
+lb_change_state_replace (const LbChange *change, LbChangeState *to, const LbChangeState *from)
+{
+  LbChangeState old = *to;
+
+  to->value = from->value;
+  to->setup = from->setup ? lb_change_dup_setup (from->setup) : NULL;
+  to->bytes = from->bytes ? g_memdup2 (from->bytes, change->size) : NULL;
+  to->text = g_strdup (from->text);
+  to->lure_names =
+      from->lure_names ? lb_change_dup_names ((const char *const *) from->lure_names) : NULL;
+  lb_change_state_clear (&old);
+}
+
+static bool
+same_names (char **a, char **b)
+{
+  for (size_t i = 0; a && b && i < LB_MAX_LEADERS; i++)
+    if (!g_str_equal (a[i], b[i]))
+      return false;
+  return true;
+}
+
+bool
+lb_change_state_same (const LbChange *change, const LbChangeState *a, const LbChangeState *b)
+{
+  if (g_strcmp0 (a->text, b->text) != 0
+      || (a->bytes && memcmp (a->bytes, b->bytes, change->size) != 0))
+    return false;
+  if (a->setup)
+    return lb_setup_equal (a->setup, b->setup) && same_names (a->lure_names, b->lure_names);
+  return memcmp (&a->value, &b->value, sizeof a->value) == 0
+         || (isnan (a->value) && isnan (b->value));
+}

@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "random-change.h"
+
+#include "model-support.h"
+#include "river_presets.h"
+
+static size_t
+below (TestRandom *random, size_t n)
+{
+  return (size_t) test_random (random, 0, (double) n);
+}
+
+static const char *
+some_text (TestRandom *random)
+{
+  static const char *const texts[] = { "", "one", "two", "a\nb", "\xff", "ø 川", "\"" };
+
+  return texts[below (random, G_N_ELEMENTS (texts))];
+}
+
+/* ---- Values and words ---- */
+
+static LbChange *
+value (TestRandom *random, LbDocument *document)
+{
+  size_t n_fields, n_leaders = lb_document_get_setup (document)->rig.n_leaders;
+  const LbField *fields = lb_fields (&n_fields);
+  const LbField *field = &fields[below (random, n_fields)];
+
+  if (field->stride && n_leaders == 0)
+    return NULL;
+  return lb_change_new_value (field, field->stride ? below (random, n_leaders) : 0,
+                              random_value (random, field));
+}
+
+static LbChange *
+words (TestRandom *random, LbDocument *document)
+{
+  switch (below (random, 3))
+    {
+    case 0:
+      return lb_change_new_title (some_text (random));
+    case 1:
+      return lb_change_new_notes (some_text (random));
+    default:
+      return lb_change_new_lure_name (below (random, LB_MAX_LEADERS), some_text (random));
+    }
+}
+
+static LbChange *
+line_out (TestRandom *random, LbDocument *document)
+{
+  return lb_change_new_line_out ((LbLineOutMode) below (random, 3), test_random (random, -1, 20));
+}
+
+/* ---- Parts ---- */
+
+static LbContents *
+some_rig (TestRandom *random)
+{
+  LbContents *contents = lb_contents_new ();
+
+  random_contents (random, contents);
+  return contents;
+}
+
+static LbChange *
+whole_setup (TestRandom *random, LbDocument *document)
+{
+  g_autoptr (LbContents) other = some_rig (random);
+  bool with_names = test_random (random, 0, 1) < 0.5;
+
+  return lb_change_new_setup (&other->setup,
+                              with_names ? (const char *const *) other->lure_names : NULL, "All");
+}
+
+static LbChange *
+leaders (TestRandom *random, LbDocument *document)
+{
+  switch (below (random, 5))
+    {
+    case 0:
+    case 1:
+      return lb_change_new_add_leader (document);
+    case 2:
+      return lb_change_new_duplicate_leader (document, below (random, LB_MAX_LEADERS));
+    case 3:
+      return lb_change_new_remove_leader (document, below (random, LB_MAX_LEADERS));
+    default:
+      return lb_change_new_move_leader (document, below (random, LB_MAX_LEADERS),
+                                        below (random, LB_MAX_LEADERS));
+    }
+}
+
+static LbChange *
+part (TestRandom *random, LbDocument *document)
+{
+  g_autoptr (LbContents) other = some_rig (random);
+  LbRig *rig = &other->setup.rig;
+  size_t leader = below (random, LB_MAX_LEADERS);
+
+  switch (below (random, 3))
+    {
+    case 0:
+      return lb_change_new_line ((LbLineOf) below (random, 3), leader, &rig->mainline, NULL);
+    case 1:
+      return lb_change_new_weight (&rig->weight, "Weight");
+    default:
+      return lb_change_new_lure (leader, &rig->leaders[0].lure,
+                                 test_random (random, 0, 1) < 0.5 ? some_text (random) : NULL,
+                                 NULL);
+    }
+}
+
+/* ---- The river ---- */
+
+static LbChange *
+bed (TestRandom *random, LbDocument *document)
+{
+  const double x[] = { -5, 0, test_random (random, -2, 8), 10 }, depth[] = { 3, 4, 200, 6 };
+  size_t n = lb_document_get_setup (document)->river.n_bed_points;
+
+  switch (below (random, 6))
+    {
+    case 0:
+      return lb_change_new_bed (x, depth, below (random, 3), NULL);
+    case 1:
+      return lb_change_new_bed_from_plane (document);
+    case 2:
+      return lb_change_new_remove_bed_point (document, below (random, n + 1));
+    case 3:
+      return lb_change_new_move_bed_point (document, below (random, n + 1),
+                                           test_random (random, -30, 60),
+                                           test_random (random, -1, 120));
+    default:
+      return lb_change_new_add_bed_point (
+          document, test_random (random, -60, 80),
+          test_random (random, 0, 1) < 0.3 ? LB_UNSET : test_random (random, 0, 20), NULL);
+    }
+}
+
+static LbChange *
+river (TestRandom *random, LbDocument *document)
+{
+  g_autoptr (LbContents) other = some_rig (random);
+  const double heights[] = { 0.1, test_random (random, 0, 1), 1 }, speeds[] = { 0.5, 0.8, 1 };
+  size_t n_presets;
+  const LbRiverPreset *presets = lb_river_presets (&n_presets);
+
+  switch (below (random, 3))
+    {
+    case 0:
+      lb_river_preset_apply (&presets[below (random, n_presets)], &other->setup.river);
+      return lb_change_new_river (&other->setup.river, "Preset");
+    case 1:
+      return lb_change_new_measured_current (
+          document, test_random (random, 0, 1) < 0.5 ? LB_UNSET : test_random (random, -1, 7),
+          heights, speeds, 3);
+    default:
+      return lb_change_new_river (&other->setup.river, NULL);
+    }
+}
+
+LbChange *
+random_change (TestRandom *random, LbDocument *document)
+{
+  static LbChange *(*const kinds[]) (TestRandom *, LbDocument *) = {
+    value, value, value, words, line_out, whole_setup, leaders, leaders, part, bed, bed, river,
+  };
+
+  return kinds[below (random, G_N_ELEMENTS (kinds))](random, document);
+}
+
+LbChange *
+random_drag (TestRandom *random, LbDocument *document, int kind)
+{
+  const LbRiver *now = &lb_document_get_setup (document)->river;
+
+  switch (kind)
+    {
+    case 0:
+      return lb_change_new_value (lb_field ("river.surface_current_m_s"), 0,
+                                  test_random (random, 0, 2));
+    case 1: /* brings others along */
+      return lb_change_new_value (lb_field ("mainline.line_out.weight_above_bed_m"), 0,
+                                  floor (test_random (random, 0, 3)));
+    case 2:
+      return lb_change_new_line_out (LB_LINE_OUT_GIVEN, floor (test_random (random, 1, 4)));
+    case 3: /* a point in the middle, there and back again */
+      return now->n_bed_points < 3
+                 ? NULL
+                 : lb_change_new_move_bed_point (document, 1, now->bed_x[1],
+                                                 floor (test_random (random, 1, 4)));
+    default:
+      return lb_change_new_lure_name (0, some_text (random));
+    }
+}
