@@ -283,8 +283,10 @@ check_top (JsonNode *tree, gboolean own, GError **error)
       fine = list && JSON_NODE_HOLDS_ARRAY (list);
     }
   if (!fine)
-    g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_TYPE,
-                 _ ("catalogue: expected an object with sources, weights, lines and lures"));
+    g_set_error_literal (
+        error, LB_FILE_ERROR, LB_FILE_ERROR_TYPE,
+        own ? _ ("catalogue: expected an object with weights, lines and lures")
+            : _ ("catalogue: expected an object with sources, weights, lines and lures"));
   return fine;
 }
 

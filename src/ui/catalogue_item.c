@@ -11,6 +11,7 @@ add_weight (GPtrArray *items, const LbCatalogueWeight *part)
   item->id = part->id;
   item->name = part->name;
   item->source = part->source;
+  item->is_own = part->is_own;
   item->tackle = (LbTackle){ .kind = LB_TACKLE_WEIGHT, .weight = part->weight };
   g_ptr_array_add (items, item);
 }
@@ -23,6 +24,7 @@ add_line (GPtrArray *items, const LbCatalogueLine *part)
   item->id = part->id;
   item->name = part->name;
   item->source = part->source;
+  item->is_own = part->is_own;
   item->tackle = (LbTackle){ .kind = LB_TACKLE_LINE, .line = part->line };
   item->line = part;
   g_ptr_array_add (items, item);
@@ -36,6 +38,7 @@ add_lure (GPtrArray *items, const LbCatalogueLure *part)
   item->id = part->id;
   item->name = part->name;
   item->source = part->source;
+  item->is_own = part->is_own;
   item->tackle = (LbTackle){ .kind = LB_TACKLE_LURE, .lure = part->lure };
   item->lure = part;
   g_ptr_array_add (items, item);

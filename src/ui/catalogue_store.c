@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "catalogue_store.h"
 
+#include "own_catalogue.h"
+
 struct _LbCatalogueStore
 {
   GObject parent;
@@ -30,7 +32,7 @@ load (LbCatalogueStore *self)
 
   g_clear_pointer (&self->catalogue, lb_catalogue_free);
   g_clear_pointer (&self->fault, g_free);
-  self->catalogue = lb_catalogue_load (&error);
+  self->catalogue = lb_catalogue_load_with_own (&self->fault, &error);
   if (!self->catalogue)
     self->catalogue = empty_catalogue ();
   if (error)
@@ -87,4 +89,52 @@ lb_catalogue_store_reload (LbCatalogueStore *self)
   g_return_if_fail (LB_IS_CATALOGUE_STORE (self));
   load (self);
   g_signal_emit (self, changed_signal, 0);
+}
+
+gboolean
+lb_catalogue_store_keep (LbCatalogueStore *self,
+                         const LbTackle *tackle,
+                         guint uses,
+                         const char *name,
+                         char **id,
+                         GError **error)
+{
+  gboolean kept = FALSE;
+
+  g_return_val_if_fail (LB_IS_CATALOGUE_STORE (self), FALSE);
+  switch (tackle->kind)
+    {
+    case LB_TACKLE_WEIGHT:
+      kept = lb_own_catalogue_add_weight (name, &tackle->weight, id, error);
+      break;
+    case LB_TACKLE_LINE:
+      kept = lb_own_catalogue_add_line (name, uses, &tackle->line, id, error);
+      break;
+    case LB_TACKLE_LURE:
+      kept = lb_own_catalogue_add_lure (name, &tackle->lure, id, error);
+      break;
+    }
+  if (kept)
+    lb_catalogue_store_reload (self);
+  return kept;
+}
+
+gboolean
+lb_catalogue_store_rename (LbCatalogueStore *self, const char *id, const char *name, GError **error)
+{
+  g_return_val_if_fail (LB_IS_CATALOGUE_STORE (self), FALSE);
+  if (!lb_own_catalogue_rename (id, name, error))
+    return FALSE;
+  lb_catalogue_store_reload (self);
+  return TRUE;
+}
+
+gboolean
+lb_catalogue_store_remove (LbCatalogueStore *self, const char *id, GError **error)
+{
+  g_return_val_if_fail (LB_IS_CATALOGUE_STORE (self), FALSE);
+  if (!lb_own_catalogue_remove (id, error))
+    return FALSE;
+  lb_catalogue_store_reload (self);
+  return TRUE;
 }

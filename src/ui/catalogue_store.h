@@ -7,6 +7,7 @@
 #include <glib-object.h>
 
 #include "catalogue.h"
+#include "part_drawing.h"
 
 G_BEGIN_DECLS
 
@@ -23,5 +24,19 @@ const char *lb_catalogue_store_get_fault (LbCatalogueStore *self);
 
 /* Reads it anew: another window or program may have changed the user's own. */
 void lb_catalogue_store_reload (LbCatalogueStore *self);
+
+/* Keep, rename and take away parts of the user's own; on success the catalogue is read anew. On a
+ * fault they return FALSE and `error` says why. See own_catalogue.h. */
+gboolean lb_catalogue_store_keep (LbCatalogueStore *self,
+                                  const LbTackle *tackle,
+                                  guint uses,
+                                  const char *name,
+                                  char **id,
+                                  GError **error);
+gboolean lb_catalogue_store_rename (LbCatalogueStore *self,
+                                    const char *id,
+                                    const char *name,
+                                    GError **error);
+gboolean lb_catalogue_store_remove (LbCatalogueStore *self, const char *id, GError **error);
 
 G_END_DECLS

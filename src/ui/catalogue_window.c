@@ -24,6 +24,8 @@ struct _LbCatalogueWindow
   GtkWidget *scroller;
   GtkWidget *details;
   GtkWidget *use;
+  GtkWidget *keep;
+  GtkWidget *own;
   guint reveal_id;
 };
 
@@ -51,6 +53,7 @@ show_selected (LbCatalogueWindow *self)
   const LbCatalogueItem *item = selected (self);
 
   lb_catalogue_details_show (LB_CATALOGUE_DETAILS (self->details), item);
+  lb_own_row_show (LB_OWN_ROW (self->own), item);
   gtk_widget_set_sensitive (self->use, item != NULL);
 }
 
@@ -158,13 +161,19 @@ reveal_cb (gpointer user_data)
 }
 
 static void
+reveal_later (LbCatalogueWindow *self)
+{
+  if (!self->reveal_id)
+    self->reveal_id = g_idle_add_full (GDK_PRIORITY_REDRAW + 10, reveal_cb, self, NULL);
+}
+
+static void
 lb_catalogue_window_map (GtkWidget *widget)
 {
   LbCatalogueWindow *self = LB_CATALOGUE_WINDOW (widget);
 
   GTK_WIDGET_CLASS (lb_catalogue_window_parent_class)->map (widget);
-  if (!self->reveal_id)
-    self->reveal_id = g_idle_add_full (GDK_PRIORITY_REDRAW + 10, reveal_cb, self, NULL);
+  reveal_later (self);
 }
 
 static void
@@ -182,9 +191,12 @@ static void
 fill_list (LbCatalogueWindow *self)
 {
   const char *fault = lb_catalogue_store_get_fault (self->store);
+  g_autofree char *told = NULL;
   GtkWidget *row;
   double per_metre;
 
+  /* What the old items point to is gone already. */
+  g_ptr_array_set_size (self->items, 0);
   while ((row = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0))))
     gtk_list_box_remove (GTK_LIST_BOX (self->list), row);
   g_clear_pointer (&self->items, g_ptr_array_unref);
@@ -193,10 +205,31 @@ fill_list (LbCatalogueWindow *self)
   for (guint i = 0; i < self->items->len; i++)
     gtk_list_box_append (GTK_LIST_BOX (self->list),
                          make_row (self, g_ptr_array_index (self->items, i), per_metre));
-  gtk_label_set_text (GTK_LABEL (self->fault), fault ? fault : "");
+  /* Translators: above the catalogue; the reason follows */
+  told = g_strdup_printf (_ ("Your own parts cannot be read and are left as they are. %s"),
+                          fault ? fault : "");
+  gtk_label_set_text (GTK_LABEL (self->fault), told);
   gtk_widget_set_visible (self->fault, fault != NULL);
   select_present (self);
   show_selected (self);
+}
+
+/* Selects a part that was just kept or renamed, whatever is searched for. */
+static void
+kept_cb (LbCatalogueWindow *self, const char *id)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
+  gtk_list_box_invalidate_filter (GTK_LIST_BOX (self->list));
+  for (guint i = 0; i < self->items->len; i++)
+    {
+      const LbCatalogueItem *item = g_ptr_array_index (self->items, i);
+
+      if (g_str_equal (item->id, id))
+        gtk_list_box_select_row (
+            GTK_LIST_BOX (self->list),
+            gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), (int) i));
+    }
+  reveal_later (self);
 }
 
 /* ---- Using ---- */
@@ -304,6 +337,9 @@ make_left_side (LbCatalogueWindow *self)
 
   gtk_box_append (GTK_BOX (side), self->search);
   gtk_box_append (GTK_BOX (side), self->scroller);
+  self->keep = lb_keep_row_new (self->session, self->store, self->place);
+  g_signal_connect_swapped (self->keep, "kept", G_CALLBACK (kept_cb), self);
+  gtk_box_append (GTK_BOX (side), self->keep);
   gtk_widget_set_hexpand (side, TRUE);
   return side;
 }
@@ -325,6 +361,9 @@ make_right_side (LbCatalogueWindow *self)
   g_signal_connect_swapped (self->use, "clicked", G_CALLBACK (activated_cb), self);
 
   gtk_box_append (GTK_BOX (side), scroller);
+  self->own = lb_own_row_new (self->store, lb_rig_place_uses (self->place));
+  g_signal_connect_swapped (self->own, "kept", G_CALLBACK (kept_cb), self);
+  gtk_box_append (GTK_BOX (side), self->own);
   gtk_box_append (GTK_BOX (side), self->use);
   gtk_widget_set_size_request (side, DETAILS_WIDTH, -1);
   return side;
@@ -336,9 +375,11 @@ fill (LbCatalogueWindow *self)
   GtkWidget *all = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
   GtkWidget *sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16);
 
+  GtkWidget *right = make_right_side (self);
+
   self->fault = make_label (NULL, "row-fault");
   gtk_box_append (GTK_BOX (sides), make_left_side (self));
-  gtk_box_append (GTK_BOX (sides), make_right_side (self));
+  gtk_box_append (GTK_BOX (sides), right);
   gtk_box_append (GTK_BOX (all), self->fault);
   gtk_box_append (GTK_BOX (all), sides);
   gtk_widget_add_css_class (all, "catalogue");
@@ -426,4 +467,18 @@ lb_catalogue_window_dup_details (LbCatalogueWindow *self)
 {
   g_return_val_if_fail (LB_IS_CATALOGUE_WINDOW (self), NULL);
   return lb_catalogue_details_dup_text (LB_CATALOGUE_DETAILS (self->details));
+}
+
+LbKeepRow *
+lb_catalogue_window_get_keep_row (LbCatalogueWindow *self)
+{
+  g_return_val_if_fail (LB_IS_CATALOGUE_WINDOW (self), NULL);
+  return LB_KEEP_ROW (self->keep);
+}
+
+LbOwnRow *
+lb_catalogue_window_get_own_row (LbCatalogueWindow *self)
+{
+  g_return_val_if_fail (LB_IS_CATALOGUE_WINDOW (self), NULL);
+  return LB_OWN_ROW (self->own);
 }

@@ -6,6 +6,7 @@
 #include <gtk/gtk.h>
 
 #include "catalogue_store.h"
+#include "own_parts.h"
 #include "rig_place.h"
 
 G_BEGIN_DECLS
@@ -26,5 +27,7 @@ void lb_catalogue_window_search (LbCatalogueWindow *self, const char *text);
 gboolean lb_catalogue_window_select (LbCatalogueWindow *self, const char *name);
 void lb_catalogue_window_use (LbCatalogueWindow *self);
 char *lb_catalogue_window_dup_details (LbCatalogueWindow *self);
+LbKeepRow *lb_catalogue_window_get_keep_row (LbCatalogueWindow *self); /* (transfer none) */
+LbOwnRow *lb_catalogue_window_get_own_row (LbCatalogueWindow *self);   /* (transfer none) */
 
 G_END_DECLS

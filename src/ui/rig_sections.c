@@ -108,8 +108,8 @@ lb_rig_section_new_rules (LbSession *session)
 {
   GtkWidget *group = lb_rig_group_new (session, LB_PICK_NOTHING, 0);
 
-  lb_rig_group_append_field (LB_RIG_GROUP (group), "rules.lures_per_line", 0, NULL);
-  lb_rig_group_append_field (LB_RIG_GROUP (group), "rules.hooks_per_line", 0, NULL);
+  lb_rig_group_append_field (LB_RIG_GROUP (group), "rules.lures_per_line", 0, _ ("Lures allowed"));
+  lb_rig_group_append_field (LB_RIG_GROUP (group), "rules.hooks_per_line", 0, _ ("Hooks allowed"));
   lb_rig_group_append (LB_RIG_GROUP (group), lb_rules_label_new (session));
   return group;
 }

@@ -51,6 +51,7 @@ lb_rules_label_class_init (LbRulesLabelClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lb_rules_label_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "lbruleslabel");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 

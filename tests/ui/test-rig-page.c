@@ -2,12 +2,14 @@
 /* The rig page: every part editable, leaders made and moved, tackle chosen from the catalogue. */
 #include "harness.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
 
 #include "catalogue_window.h"
 #include "field_row.h"
 #include "material_row.h"
 #include "notes_view.h"
+#include "own_catalogue.h"
 #include "part_button.h"
 #include "rules_label.h"
 #include "text_entry.h"
@@ -40,9 +42,18 @@ show_page (int width, int height)
   harness_frame (GTK_WIDGET (window));
 }
 
+static void
+forget_own_parts (void)
+{
+  g_autofree char *path = lb_own_catalogue_dup_path ();
+
+  g_unlink (path);
+}
+
 static int
 set_up (void **state)
 {
+  forget_own_parts ();
   show_page (1280, 800);
   return 0;
 }
@@ -564,6 +575,73 @@ a_part_is_known_by_its_values (void **state)
 }
 
 static void
+values_of_ones_own_are_kept_renamed_and_deleted (void **state)
+{
+  LbCatalogueWindow *catalogue;
+  LbKeepRow *keep;
+  LbOwnRow *own;
+
+  lb_session_set_value (session (), lb_field ("weight.mass_kg"), 0, 0.95, 0);
+  catalogue = catalogue_for (LB_PICK_WEIGHT, 0);
+  keep = lb_catalogue_window_get_keep_row (catalogue);
+  own = lb_catalogue_window_get_own_row (catalogue);
+  lb_keep_row_keep (keep, "  ");
+  assert_non_null (lb_keep_row_get_fault (keep));
+  lb_keep_row_keep (keep, "river stone");
+  assert_null (lb_keep_row_get_fault (keep));
+  assert_string_equal (part_name (LB_PICK_WEIGHT, 0), "river stone");
+
+  lb_own_row_rename (own, "old anchor");
+  assert_string_equal (part_name (LB_PICK_WEIGHT, 0), "old anchor");
+  assert_false (lb_catalogue_window_select (catalogue, "river stone"));
+  assert_true (lb_catalogue_window_select (catalogue, "old anchor"));
+  lb_own_row_delete (own);
+  assert_false (lb_catalogue_window_select (catalogue, "old anchor"));
+  assert_string_not_equal (part_name (LB_PICK_WEIGHT, 0), "old anchor");
+  lb_own_row_put_back (own);
+  assert_true (lb_catalogue_window_select (catalogue, "old anchor"));
+
+  /* It is there to be used in another rig. */
+  lb_session_set_value (session (), lb_field ("weight.mass_kg"), 0, 0.5, 0);
+  lb_catalogue_window_use (catalogue);
+  assert_near (setup ()->rig.weight.mass, 0.95, 0);
+}
+
+static void
+a_line_of_ones_own_is_offered_where_it_was_kept (void **state)
+{
+  LbCatalogueWindow *catalogue;
+
+  lb_session_set_value (session (), lb_field ("shank.diameter_m"), 0, 0.00083, 0);
+  catalogue = catalogue_for (LB_PICK_SHANK, 0);
+  lb_keep_row_keep (lb_catalogue_window_get_keep_row (catalogue), "stiff nylon");
+  assert_string_equal (part_name (LB_PICK_SHANK, 0), "stiff nylon");
+  gtk_window_destroy (GTK_WINDOW (catalogue));
+  catalogue = catalogue_for (LB_PICK_MAINLINE, 0);
+  assert_false (lb_catalogue_window_select (catalogue, "stiff nylon"));
+  gtk_window_destroy (GTK_WINDOW (catalogue));
+}
+
+static void
+a_damaged_own_catalogue_is_told (void **state)
+{
+  g_autofree char *path = lb_own_catalogue_dup_path ();
+  g_autofree char *folder = g_path_get_dirname (path);
+  LbCatalogueWindow *catalogue;
+  int width, height;
+
+  assert_int_equal (g_mkdir_with_parents (folder, 0700), 0);
+  assert_true (g_file_set_contents (path, "{ \"weights\": 3 }", -1, NULL));
+  catalogue = catalogue_for (LB_PICK_WEIGHT, 0);
+  assert_true (lb_catalogue_window_get_n_listed (catalogue) > 20);
+  lb_keep_row_keep (lb_catalogue_window_get_keep_row (catalogue), "mine");
+  assert_non_null (strstr (lb_keep_row_get_fault (lb_catalogue_window_get_keep_row (catalogue)),
+                           "catalogue.json"));
+  g_free (harness_picture ((LbWindow *) catalogue, "catalogue-damaged", 1, &width, &height));
+  gtk_window_destroy (GTK_WINDOW (catalogue));
+}
+
+static void
 a_catalogue_window_goes_with_its_leader (void **state)
 {
   catalogue_for (LB_PICK_LURE, 1);
@@ -589,6 +667,7 @@ take_catalogue_picture (LbPickKind kind, int index, const char *search, const ch
 static void
 pictures (void **state)
 {
+  forget_own_parts ();
   show_page (1280, 800);
   take_picture ("rig-page");
   scroll_to_end ();
@@ -608,6 +687,15 @@ pictures (void **state)
   show_page (1280, 800);
   take_catalogue_picture (LB_PICK_WEIGHT, 0, "", "catalogue-weights");
   take_catalogue_picture (LB_PICK_LEADER, 0, "", "catalogue-lines");
+  {
+    LbCatalogueWindow *catalogue = catalogue_for (LB_PICK_LURE, 0);
+    int width, height;
+
+    lb_keep_row_keep (lb_catalogue_window_get_keep_row (catalogue), "the red one from the shed");
+    harness_pause (200);
+    g_free (harness_picture ((LbWindow *) catalogue, "catalogue-own", 1, &width, &height));
+    gtk_window_destroy (GTK_WINDOW (catalogue));
+  }
   take_catalogue_picture (LB_PICK_LURE, 1, "deep", "catalogue-lures");
   g_object_set (lb_session_get_preferences (session ()), "theme", "dark", "units", "metric", NULL);
   take_catalogue_picture (LB_PICK_MAINLINE, 0, "", "catalogue-lines-dark");
@@ -643,11 +731,20 @@ main (void)
     TEST (a_lure_of_the_catalogue_goes_into_the_rig),
     TEST (a_line_of_the_catalogue_keeps_what_was_calibrated),
     TEST (a_part_is_known_by_its_values),
+    TEST (values_of_ones_own_are_kept_renamed_and_deleted),
+    TEST (a_line_of_ones_own_is_offered_where_it_was_kept),
+    TEST (a_damaged_own_catalogue_is_told),
     TEST (a_catalogue_window_goes_with_its_leader),
     cmocka_unit_test (pictures),
 #undef TEST
   };
+  const char *output;
+  g_autofree char *folder = NULL;
 
+  /* Before GLib asks for it: other programs of the tests keep parts of their own. */
+  output = g_getenv ("LB_TEST_OUTPUT_DIR");
+  folder = g_build_filename (output ? output : g_get_tmp_dir (), "rig-page", NULL);
+  g_setenv ("XDG_DATA_HOME", folder, TRUE);
   harness_start ();
   g_application_hold (G_APPLICATION (harness_application ()));
   return cmocka_run_group_tests (tests, NULL, NULL);
