@@ -6,6 +6,9 @@
 
 #define LB_CATALOGUE_LARGEST (1024 * 1024) /* bytes */
 
+#define LB_CATALOGUE_FORMAT "layback-catalogue"
+#define LB_CATALOGUE_VERSION 1
+
 /* An empty catalogue. */
 LbCatalogue *lb_catalogue_new (void);
 

@@ -290,6 +290,23 @@ check_top (JsonNode *tree, gboolean own, GError **error)
   return fine;
 }
 
+/* A catalogue of a later version may hold what this program would lose when it writes. */
+static gboolean
+check_format (JsonObject *top, GError **error)
+{
+  JsonNode *format = json_object_get_member (top, "format");
+  JsonNode *version = json_object_get_member (top, "version");
+
+  if (format && version && JSON_NODE_HOLDS_VALUE (format) && JSON_NODE_HOLDS_VALUE (version)
+      && g_strcmp0 (json_node_get_string (format), LB_CATALOGUE_FORMAT) == 0
+      && json_node_get_double (version) == LB_CATALOGUE_VERSION)
+    return TRUE;
+  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_VERSION,
+               _ ("catalogue: expected the format \"%s\", version %d"), LB_CATALOGUE_FORMAT,
+               LB_CATALOGUE_VERSION);
+  return FALSE;
+}
+
 static LbCatalogue *
 parse (const char *text, gssize length, gboolean own, GError **error)
 {
@@ -301,7 +318,8 @@ parse (const char *text, gssize length, gboolean own, GError **error)
   if (tree == NULL || !check_top (tree, own, error))
     return NULL;
   top = json_node_get_object (tree);
-  if (!read_list (top, "weights", read_weight, catalogue->weights, own, error)
+  if (!check_format (top, error)
+      || !read_list (top, "weights", read_weight, catalogue->weights, own, error)
       || !read_list (top, "lines", read_line, catalogue->lines, own, error)
       || !read_list (top, "lures", read_lure, catalogue->lures, own, error))
     return NULL;

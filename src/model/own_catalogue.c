@@ -17,6 +17,55 @@ lb_own_catalogue_dup_path (void)
 
 /* ---- Reading ---- */
 
+static bool
+has_id (const LbCatalogue *own, const char *id)
+{
+  return lb_catalogue_find_weight (own, id) || lb_catalogue_find_line (own, id)
+         || lb_catalogue_find_lure (own, id);
+}
+
+/* "own-1" and so on: no built-in part's id begins like that. */
+static char *
+new_id (const LbCatalogue *own)
+{
+  for (guint n = 1;; n++)
+    {
+      g_autofree char *id = g_strdup_printf ("own-%u", n);
+
+      if (!has_id (own, id))
+        return g_steal_pointer (&id);
+    }
+}
+
+/* A part whose id another one has too, or which might be taken for a built-in one, as in a file
+ * that was edited by hand, gets one of its own. `id` is its place in the part. */
+static void
+mend_id (const LbCatalogue *own, GHashTable *seen, char **id)
+{
+  char *mended;
+
+  if (!g_str_has_prefix (*id, "own-") || g_hash_table_contains (seen, *id))
+    {
+      mended = new_id (own);
+      g_free (*id);
+      *id = mended;
+    }
+  g_hash_table_add (seen, *id);
+}
+
+static void
+mend_ids (LbCatalogue *own)
+{
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < own->weights->len; i++)
+    mend_id (own, seen, &((LbCatalogueWeight *) g_ptr_array_index (own->weights, i))->id);
+  for (guint i = 0; i < own->lines->len; i++)
+    mend_id (own, seen, &((LbCatalogueLine *) g_ptr_array_index (own->lines, i))->id);
+  for (guint i = 0; i < own->lures->len; i++)
+    mend_id (own, seen, &((LbCatalogueLure *) g_ptr_array_index (own->lures, i))->id);
+}
+
 /* The user's own alone; empty when there is no file yet. */
 static LbCatalogue *
 load_own (GError **error)
@@ -42,6 +91,8 @@ load_own (GError **error)
   own = lb_catalogue_parse_own (text, (gssize) length, &fault);
   if (!own)
     g_set_error (error, LB_FILE_ERROR, fault->code, "%s: %s", path, fault->message);
+  else
+    mend_ids (own);
   return own;
 }
 
@@ -106,26 +157,6 @@ clean_name (const char *name, GError **error)
   if (g_utf8_strlen (line, -1) > LB_NAME_LONGEST)
     return g_utf8_substring (line, 0, LB_NAME_LONGEST);
   return g_steal_pointer (&line);
-}
-
-static bool
-has_id (const LbCatalogue *own, const char *id)
-{
-  return lb_catalogue_find_weight (own, id) || lb_catalogue_find_line (own, id)
-         || lb_catalogue_find_lure (own, id);
-}
-
-/* "own-1" and so on: no built-in part's id begins like that. */
-static char *
-new_id (const LbCatalogue *own)
-{
-  for (guint n = 1;; n++)
-    {
-      g_autofree char *id = g_strdup_printf ("own-%u", n);
-
-      if (!has_id (own, id))
-        return g_steal_pointer (&id);
-    }
 }
 
 static gboolean

@@ -118,6 +118,8 @@ lb_catalogue_write_own (const LbCatalogue *own, gsize *length)
 
   lb_json_text_init (&json);
   lb_json_text_open (&json, '{');
+  add_text (&json, "format", LB_CATALOGUE_FORMAT);
+  add_number (&json, "version", LB_CATALOGUE_VERSION);
   write_list (&json, "weights", own->weights, (WritePart) write_weight);
   write_list (&json, "lines", own->lines, (WritePart) write_line);
   write_list (&json, "lures", own->lures, (WritePart) write_lure);

@@ -180,9 +180,12 @@ check_list (const char *list,
 {
   for (size_t i = 0; i < n; i++)
     {
-      g_autofree char *path = g_strdup_printf ("%s[%zu][%d]", list, i, column);
-      if (!lb_validate_number (path, values[i], minimum, maximum, error))
-        return FALSE;
+      g_autofree char *path = NULL;
+
+      if (values[i] >= minimum && values[i] <= maximum)
+        continue;
+      path = g_strdup_printf ("%s[%zu][%d]", list, i, column);
+      return lb_validate_number (path, values[i], minimum, maximum, error);
     }
   return TRUE;
 }

@@ -111,6 +111,36 @@ ids_are_never_given_twice (void **state)
   assert_string_not_equal (second, third);
 }
 
+/* In a file edited by hand two parts may have one id, or that of a built-in part. */
+static void
+ids_of_a_file_edited_by_hand_are_made_unique (void **state)
+{
+  static const char text[] =
+      "{ \"format\": \"layback-catalogue\", \"version\": 1, \"weights\": ["
+      "{\"id\": \"own-1\", \"name\": \"a\", \"mass_kg\": 1, \"density_kg_m3\": 11340,"
+      " \"shape\": \"ball\", \"drag_coefficient\": null},"
+      "{\"id\": \"own-1\", \"name\": \"b\", \"mass_kg\": 2, \"density_kg_m3\": 11340,"
+      " \"shape\": \"ball\", \"drag_coefficient\": null},"
+      "{\"id\": \"lead-ball-1-lb\", \"name\": \"c\", \"mass_kg\": 3, \"density_kg_m3\": 11340,"
+      " \"shape\": \"ball\", \"drag_coefficient\": null}], \"lines\": [], \"lures\": [] }";
+  g_autofree char *path = lb_own_catalogue_dup_path ();
+  g_autofree char *folder = g_path_get_dirname (path);
+  g_autoptr (LbCatalogue) catalogue = NULL;
+  g_autoptr (LbCatalogue) renamed = NULL;
+
+  assert_int_equal (g_mkdir_with_parents (folder, 0700), 0);
+  assert_true (g_file_set_contents (path, text, -1, NULL));
+  catalogue = load ();
+  assert_true (lb_catalogue_find_weight (catalogue, "own-1")->weight.mass == 1);
+  assert_true (lb_catalogue_find_weight (catalogue, "own-2")->weight.mass == 2);
+  assert_true (lb_catalogue_find_weight (catalogue, "own-3")->weight.mass == 3);
+  assert_false (lb_catalogue_find_weight (catalogue, "lead-ball-1-lb")->is_own);
+  assert_true (lb_own_catalogue_rename ("own-3", "d", NULL));
+  renamed = load ();
+  assert_string_equal (lb_catalogue_find_weight (renamed, "own-3")->name, "d");
+  assert_string_equal (lb_catalogue_find_weight (renamed, "own-1")->name, "a");
+}
+
 static void
 a_part_is_renamed_and_taken_away (void **state)
 {
@@ -158,11 +188,17 @@ a_damaged_file_is_told_and_left_alone (void **state)
   static const char *const texts[] = {
     "{ \"weights\": [",
     "[]",
-    "{ \"weights\": [], \"lines\": [] }",
-    "{ \"weights\": [{\"id\": \"own-1\", \"name\": \"x\", \"mass_kg\": -1, \"density_kg_m3\": "
+    "{ \"format\": \"layback-catalogue\", \"version\": 1, \"weights\": [], \"lines\": [] }",
+    "{ \"weights\": [], \"lines\": [], \"lures\": [] }",
+    "{ \"format\": \"layback-catalogue\", \"version\": 2, \"weights\": [], \"lines\": [], "
+    "\"lures\": [] }",
+    "{ \"format\": 1, \"version\": \"1\", \"weights\": [], \"lines\": [], \"lures\": [] }",
+    "{ \"format\": \"layback-catalogue\", \"version\": 1, \"weights\": [{\"id\": \"own-1\", "
+    "\"name\": \"x\", \"mass_kg\": -1, \"density_kg_m3\": "
     "11340,"
     " \"shape\": \"ball\", \"drag_coefficient\": null}], \"lines\": [], \"lures\": [] }",
-    "{ \"weights\": [{\"id\": \"own-1\", \"name\": \"\", \"mass_kg\": 1, \"density_kg_m3\": 11340,"
+    "{ \"format\": \"layback-catalogue\", \"version\": 1, \"weights\": [{\"id\": \"own-1\", "
+    "\"name\": \"\", \"mass_kg\": 1, \"density_kg_m3\": 11340,"
     " \"shape\": \"ball\", \"drag_coefficient\": null}], \"lines\": [], \"lures\": [] }",
   };
   const LbWeight weight = lb_setup_default ().rig.weight;
@@ -209,6 +245,7 @@ main (void)
     TEST (without_a_file_there_is_the_built_in_alone),
     TEST (what_is_added_comes_back_to_the_bit),
     TEST (ids_are_never_given_twice),
+    TEST (ids_of_a_file_edited_by_hand_are_made_unique),
     TEST (a_part_is_renamed_and_taken_away),
     TEST (what_no_rig_could_have_is_refused),
     TEST (a_damaged_file_is_told_and_left_alone),
