@@ -104,12 +104,22 @@ lb_catalogue_item_dup_summary (const LbCatalogueItem *item, LbSession *session)
   return g_strdup_printf ("%s · %s", size, more);
 }
 
-/* Whether a word of `text` begins with `start`: "9" is in "9 cm", not in "0.29 oz". */
+/* Whether a word or number may begin at `at` in `text`. */
+static gboolean
+is_start (const char *text, const char *at)
+{
+  gunichar before = at > text ? g_utf8_get_char (g_utf8_prev_char (at)) : ' ';
+
+  return !g_unichar_isalnum (before) && !strchr ("./,", (int) MIN (before, 127));
+}
+
+/* Whether a word of `text` begins with `start`: "2" is in "2 lb", not in "0.29 oz" or "1 1/2 lb".
+ */
 static gboolean
 has_word (const char *text, const char *start)
 {
   for (const char *at = strstr (text, start); at && *start; at = strstr (at + 1, start))
-    if (at == text || !g_unichar_isalnum (g_utf8_get_char (g_utf8_prev_char (at))))
+    if (is_start (text, at))
       return TRUE;
   return *start == '\0';
 }

@@ -36,6 +36,15 @@ tell_name (LbPartButton *self, const char *name)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
 }
 
+/* What a lure of the catalogue does in the water is estimated, and said to be. */
+static const char *
+note_for (LbPartButton *self, gboolean known)
+{
+  if (!known)
+    return _ ("Own values · choose…");
+  return self->place.kind == LB_PLACE_LURE ? _ ("Estimates · choose…") : _ ("Choose another…");
+}
+
 static void
 follow (LbPartButton *self)
 {
@@ -54,8 +63,7 @@ follow (LbPartButton *self)
   if (g_strcmp0 (gtk_label_get_text (GTK_LABEL (self->name)), known ? known : words) == 0)
     return;
   gtk_label_set_text (GTK_LABEL (self->name), known ? known : words);
-  gtk_label_set_text (GTK_LABEL (self->note),
-                      known ? _ ("Choose another…") : _ ("Own values · choose…"));
+  gtk_label_set_text (GTK_LABEL (self->note), note_for (self, known != NULL));
   tell_name (self, known ? known : words);
 }
 

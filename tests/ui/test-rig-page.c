@@ -676,6 +676,14 @@ pictures (void **state)
 
   show_page (960, 600);
   take_picture ("rig-page-960x600");
+  open_all (GTK_WIDGET (page ()));
+  type ("shank.length_m", GTK_WIDGET (page ()), "10 in");
+  type ("weight.density_kg_m3", GTK_WIDGET (page ()), "3 ft");
+  take_picture ("rig-page-faults");
+  g_object_set (lb_session_get_preferences (session ()), "text-size", "largest", "units", "metric",
+                NULL);
+  lb_session_select (session (), LB_PICK_LURE, 0);
+  take_picture ("rig-page-largest");
   harness_close (window);
 
   show_page (1280, 800);
