@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "application.h"
+#include "application_private.h"
 
 #include <glib/gi18n.h>
 
@@ -7,26 +7,13 @@
 #include "preferences_window.h"
 #include "window.h"
 
-struct _LbApplication
-{
-  GtkApplication parent;
-  LbPreferences *preferences;
-  LbAppearance *appearance;
-  gboolean quitting;
-  guint quit_id;
-};
-
 G_DEFINE_FINAL_TYPE (LbApplication, lb_application, GTK_TYPE_APPLICATION)
-
-static void stayed_cb (LbApplication *self);
 
 static LbWindow *
 new_window (LbApplication *self)
 {
-  LbWindow *window = lb_window_new (GTK_APPLICATION (self), self->preferences, self->appearance);
-
-  g_signal_connect_object (window, "stayed", G_CALLBACK (stayed_cb), self, G_CONNECT_SWAPPED);
-  return window;
+  return lb_window_new (GTK_APPLICATION (self), self->preferences, self->appearance,
+                        self->recovery);
 }
 
 static void
@@ -78,79 +65,41 @@ about_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
       NULL);
 }
 
-/* ---- Quitting ---- */
-
-static gboolean
-has_changes (gpointer window)
-{
-  return LB_IS_WINDOW (window)
-         && lb_document_get_modified (
-             lb_session_get_document (lb_window_get_session (LB_WINDOW (window))));
-}
-
-/* Asks about one window with unsaved changes after the other; once none is left all windows close.
- * Staying in one of them keeps all that are still open. */
 static void
-quit_next (LbApplication *self)
+quit_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  GList *windows = gtk_application_get_windows (GTK_APPLICATION (self));
-  g_autoptr (GList) all = NULL;
-
-  for (GList *l = windows; l; l = l->next)
-    if (has_changes (l->data))
-      {
-        gtk_window_present (l->data);
-        gtk_window_close (l->data);
-        return;
-      }
-  self->quitting = FALSE;
-  all = g_list_copy (windows);
-  for (GList *l = all; l; l = l->next)
-    gtk_window_close (l->data);
-}
-
-static gboolean
-quit_next_cb (gpointer user_data)
-{
-  LbApplication *self = user_data;
-
-  self->quit_id = 0;
-  quit_next (self);
-  return G_SOURCE_REMOVE;
+  lb_application_quit (user_data);
 }
 
 static void
-stayed_cb (LbApplication *self)
+show_lost_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  self->quitting = FALSE;
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (user_data));
+
+  if (LB_IS_WINDOW (window))
+    lb_window_offer_lost (LB_WINDOW (window), TRUE);
 }
 
 /* Not at once: the window is on its way out. */
 static void
 lb_application_window_removed (GtkApplication *application, GtkWindow *window)
 {
-  LbApplication *self = LB_APPLICATION (application);
-
   GTK_APPLICATION_CLASS (lb_application_parent_class)->window_removed (application, window);
-  if (self->quitting && !self->quit_id)
-    self->quit_id = g_idle_add (quit_next_cb, self);
+  lb_application_go_on_quitting (LB_APPLICATION (application));
 }
 
 static void
-quit_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+lb_application_window_added (GtkApplication *application, GtkWindow *window)
 {
-  LbApplication *self = user_data;
-  GList *windows = gtk_application_get_windows (GTK_APPLICATION (self));
-
-  for (GList *l = windows; l; l = l->next)
-    if (LB_IS_WINDOW (l->data))
-      lb_window_take_typed (l->data);
-  self->quitting = TRUE;
-  quit_next (self);
+  GTK_APPLICATION_CLASS (lb_application_parent_class)->window_added (application, window);
+  if (LB_IS_WINDOW (window))
+    g_signal_connect_object (window, "stayed", G_CALLBACK (lb_application_stay), application,
+                             G_CONNECT_SWAPPED);
 }
 
 static const GActionEntry entries[] = {
   { "new-window", new_window_cb, NULL, NULL, NULL, { 0 } },
+  { "show-lost", show_lost_cb, NULL, NULL, NULL, { 0 } },
   { "preferences", preferences_cb, NULL, NULL, NULL, { 0 } },
   { "help", help_cb, NULL, NULL, NULL, { 0 } },
   { "about", about_cb, NULL, NULL, NULL, { 0 } },
@@ -193,6 +142,8 @@ lb_application_startup (GApplication *application)
   load_style ();
   self->preferences = lb_preferences_new ();
   self->appearance = lb_appearance_new (self->preferences);
+  self->recovery = lb_recovery_new ();
+  lb_application_watch_signals (self);
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   add_property_action (self, "units");
@@ -207,6 +158,7 @@ lb_application_startup (GApplication *application)
   set_accel (self, "app.show-timings", "<Control><Shift>t");
   set_accel (self, "app.about", "<Shift>F1");
   set_accel (self, "app.new-window", "<Control><Shift>n");
+  set_accel (self, "app.show-lost", "<Control><Shift>r");
   set_accel (self, "app.preferences", "<Control>comma");
   set_accel (self, "app.quit", "<Control>q");
   set_accel (self, "window.close", "<Control>w");
@@ -219,6 +171,7 @@ lb_application_activate (GApplication *application)
   GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
 
   gtk_window_present (window ? window : GTK_WINDOW (new_window (LB_APPLICATION (application))));
+  lb_application_offer_lost (LB_APPLICATION (application));
 }
 
 static void
@@ -240,6 +193,7 @@ lb_application_open (GApplication *application, GFile **files, int n_files, cons
         }
       gtk_window_present (GTK_WINDOW (window));
     }
+  lb_application_offer_lost (self);
 }
 
 static void
@@ -247,7 +201,8 @@ lb_application_dispose (GObject *object)
 {
   LbApplication *self = LB_APPLICATION (object);
 
-  g_clear_handle_id (&self->quit_id, g_source_remove);
+  lb_application_end_dispose (self);
+  g_clear_object (&self->recovery);
   g_clear_object (&self->appearance);
   g_clear_object (&self->preferences);
   G_OBJECT_CLASS (lb_application_parent_class)->dispose (object);
@@ -257,6 +212,7 @@ static void
 lb_application_class_init (LbApplicationClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = lb_application_dispose;
+  GTK_APPLICATION_CLASS (klass)->window_added = lb_application_window_added;
   GTK_APPLICATION_CLASS (klass)->window_removed = lb_application_window_removed;
   G_APPLICATION_CLASS (klass)->startup = lb_application_startup;
   G_APPLICATION_CLASS (klass)->activate = lb_application_activate;

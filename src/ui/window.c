@@ -6,12 +6,6 @@
 #include "accessible.h"
 #include "timings.h"
 
-/* Scales of the drawings from which on the letters beside them are larger, too. */
-#define LARGE_SCALE 1.3
-#define HUGE_SCALE 1.75
-/* A window of less width, for letters of the normal size, has its sliders one below another. */
-#define NARROW 820
-
 G_DEFINE_FINAL_TYPE (LbWindow, lb_window, GTK_TYPE_APPLICATION_WINDOW)
 
 static void
@@ -96,7 +90,7 @@ lb_window_close_request (GtkWindow *window)
   LbWindow *self = LB_WINDOW (window);
 
   lb_window_take_typed (self);
-  if (!self->closing && lb_document_get_modified (lb_session_get_document (self->session)))
+  if (!self->closing && lb_window_has_unsaved (self))
     {
       lb_window_do_or_ask (self, LB_PENDING_CLOSE, NULL);
       return TRUE;
@@ -116,56 +110,13 @@ size_cb (LbWindow *self)
     g_object_set (self->preferences, "window-width", width, "window-height", height, NULL);
 }
 
-/* A window that is narrow for the size of its letters. */
-static void
-fit_width (LbWindow *self, int width)
-{
-  gboolean narrow = width / lb_preferences_get_text_scale (self->preferences) < NARROW;
-
-  lb_controls_set_narrow (LB_CONTROLS (self->controls), narrow);
-  if (narrow)
-    gtk_widget_add_css_class (GTK_WIDGET (self), "narrow");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self), "narrow");
-}
-
-static void
-text_size_cb (LbWindow *self)
-{
-  fit_width (self, gtk_widget_get_width (GTK_WIDGET (self)));
-}
-
-/* The words beside the drawings grow with them, so that a window that fills a large screen is as
- * readable from afar as its drawings are. */
-static gboolean
-fit_letters_cb (gpointer user_data)
-{
-  LbWindow *self = user_data;
-  GtkWidget *widget = user_data;
-  double scale = lb_style_scale_for (gtk_widget_get_width (widget), gtk_widget_get_height (widget));
-
-  self->letters_id = 0;
-  fit_width (self, gtk_widget_get_width (widget));
-  if (scale >= HUGE_SCALE)
-    gtk_widget_add_css_class (widget, "huge");
-  else
-    gtk_widget_remove_css_class (widget, "huge");
-  if (scale >= LARGE_SCALE && scale < HUGE_SCALE)
-    gtk_widget_add_css_class (widget, "large");
-  else
-    gtk_widget_remove_css_class (widget, "large");
-  return G_SOURCE_REMOVE;
-}
-
 static void
 lb_window_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   LbWindow *self = LB_WINDOW (widget);
 
   GTK_WIDGET_CLASS (lb_window_parent_class)->size_allocate (widget, width, height, baseline);
-  /* Not from within the layout, which it changes. */
-  if (!self->letters_id)
-    self->letters_id = g_idle_add_full (GTK_PRIORITY_RESIZE, fit_letters_cb, self, NULL);
+  lb_window_fit_letters (self);
 }
 
 static void
@@ -173,9 +124,12 @@ lb_window_dispose (GObject *object)
 {
   LbWindow *self = LB_WINDOW (object);
 
-  g_clear_handle_id (&self->letters_id, g_source_remove);
+  lb_window_letters_dispose (self);
   lb_window_files_dispose (self);
   lb_window_menus_dispose (self);
+  lb_window_recovery_dispose (self);
+  lb_window_changed_dispose (self);
+  lb_window_question_dispose (self);
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
   g_clear_object (&self->session);
@@ -258,7 +212,10 @@ follow_session (LbWindow *self)
 }
 
 LbWindow *
-lb_window_new (GtkApplication *application, LbPreferences *preferences, LbAppearance *appearance)
+lb_window_new (GtkApplication *application,
+               LbPreferences *preferences,
+               LbAppearance *appearance,
+               LbRecovery *recovery)
 {
   LbWindow *self = g_object_new (LB_TYPE_WINDOW, "application", application, NULL);
   int width, height;
@@ -268,18 +225,19 @@ lb_window_new (GtkApplication *application, LbPreferences *preferences, LbAppear
   self->session = lb_session_new (preferences, appearance);
   fill (self);
   follow_session (self);
+  lb_window_changed_start (self);
+  lb_window_recovery_start (self, recovery);
   g_object_get (preferences, "window-width", &width, "window-height", &height, "window-maximized",
                 &maximized, NULL);
   gtk_window_set_default_size (GTK_WINDOW (self), width, height);
-  fit_width (self, width);
+  lb_window_fit_width (self, width);
   if (maximized)
     gtk_window_maximize (GTK_WINDOW (self));
   g_signal_connect (self, "notify::default-width", G_CALLBACK (size_cb), NULL);
   g_signal_connect (self, "notify::default-height", G_CALLBACK (size_cb), NULL);
   g_signal_connect_object (preferences, "notify::show-timings", G_CALLBACK (timings_shown_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (preferences, "notify::text-size", G_CALLBACK (text_size_cb), self,
-                           G_CONNECT_SWAPPED);
+  lb_window_letters_start (self);
   timings_shown_cb (self);
   lb_window_menus_start (self);
   /* Not in an entry, whose text would then stand out as if something were to be typed. */

@@ -7,6 +7,7 @@
 #include "controls.h"
 #include "drawings.h"
 #include "readings_page.h"
+#include "recovery.h"
 #include "rig_page.h"
 #include "session.h"
 
@@ -17,8 +18,17 @@ G_DECLARE_FINAL_TYPE (LbWindow, lb_window, LB, WINDOW, GtkApplicationWindow)
 
 /* A window showing the default rig, solved. Signal "stayed": the user was asked about unsaved
  * changes when the window was to close, and it stays open. */
-LbWindow *
-lb_window_new (GtkApplication *application, LbPreferences *preferences, LbAppearance *appearance);
+LbWindow *lb_window_new (GtkApplication *application,
+                         LbPreferences *preferences,
+                         LbAppearance *appearance,
+                         LbRecovery *recovery);
+
+/* Lists what an earlier program left unsaved in a bar over the drawings, if there is any. When the
+ * user `asked` and there is none, a message says so. */
+void lb_window_offer_lost (LbWindow *self, gboolean asked);
+
+/* The copy of unsaved changes stays when the window goes: the program has to end at once. */
+void lb_window_keep_copy (LbWindow *self);
 
 /* Tells the application the keys of the windows' actions. */
 void lb_window_set_accels (GtkApplication *application);
@@ -55,6 +65,9 @@ const char *lb_window_get_timings_text (LbWindow *self);
  * nothing. */
 const char *lb_window_get_page (LbWindow *self);
 void lb_window_show_page (LbWindow *self, const char *name);
+
+/* Whether closing the window would lose anything. */
+gboolean lb_window_has_unsaved (LbWindow *self);
 
 /* Whether the window still holds the rig that it began with, untouched: then a file may be opened
  * in it rather than in another window. */

@@ -5,8 +5,6 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
-#include "accessible.h"
-
 #define ENDING ".rig"
 #define MIME_TYPE "application/vnd.layback.rig+json"
 
@@ -78,8 +76,8 @@ do_pending (LbWindow *self)
     }
 }
 
-static void
-drop_pending (LbWindow *self)
+void
+lb_window_drop_pending (LbWindow *self)
 {
   gboolean stays = self->pending == LB_PENDING_CLOSE;
 
@@ -141,7 +139,16 @@ static void
 refuse_to_save (LbWindow *self, const char *message)
 {
   lb_window_show_message (self, GTK_MESSAGE_ERROR, message);
-  drop_pending (self);
+  lb_window_drop_pending (self);
+}
+
+static void
+saved (LbWindow *self, GFile *file)
+{
+  self->kept_mine = FALSE;
+  lb_window_show_message (self, GTK_MESSAGE_OTHER, NULL);
+  remember (file);
+  do_pending (self);
 }
 
 static void
@@ -159,14 +166,25 @@ save_to (LbWindow *self, GFile *file)
       refuse_to_save (self, message);
       return;
     }
-  if (!lb_session_save (self->session, file, &error))
-    {
-      refuse_to_save (self, error->message);
-      return;
-    }
-  lb_window_show_message (self, GTK_MESSAGE_OTHER, NULL);
-  remember (file);
-  do_pending (self);
+  if (lb_session_save (self->session, file, &error))
+    saved (self, file);
+  else if (g_error_matches (error, LB_FILE_ERROR, LB_FILE_ERROR_CHANGED))
+    lb_window_ask_to_replace (self);
+  else
+    refuse_to_save (self, error->message);
+}
+
+void
+lb_window_save_over (LbWindow *self)
+{
+  g_autoptr (GFile) file =
+      g_object_ref (lb_document_get_file (lb_session_get_document (self->session)));
+  g_autoptr (GError) error = NULL;
+
+  if (lb_session_save_over (self->session, file, &error))
+    saved (self, file);
+  else
+    refuse_to_save (self, error->message);
 }
 
 /* `file` with the ending, if its name has none. (transfer full) */
@@ -192,7 +210,7 @@ save_chosen_cb (LbWindow *self, int response, GtkFileChooser *chooser)
   g_clear_object (&self->chooser);
   if (response != GTK_RESPONSE_ACCEPT || !file)
     {
-      drop_pending (self);
+      lb_window_drop_pending (self);
       return;
     }
   /* The dialog asked about the name as it was typed, not about the one with the ending. */
@@ -203,7 +221,7 @@ save_chosen_cb (LbWindow *self, int response, GtkFileChooser *chooser)
           _ ("Not saved: “%s” exists already. Choose it by its full name to replace it."), name);
 
       lb_window_show_message (self, GTK_MESSAGE_WARNING, text);
-      drop_pending (self);
+      lb_window_drop_pending (self);
       return;
     }
   save_to (self, file);
@@ -307,63 +325,41 @@ lb_window_choose_open (LbWindow *self)
 /* ---- The question ---- */
 
 static void
-destroy_question (LbWindow *self)
+answered (LbWindow *self, int response)
 {
-  GtkWidget *question = g_steal_pointer (&self->question);
-
-  if (!question)
-    return;
-  /* Its last reference may outlive this window, and it would then look for it. */
-  gtk_window_set_transient_for (GTK_WINDOW (question), NULL);
-  gtk_window_destroy (GTK_WINDOW (question));
-}
-
-static void
-answered_cb (LbWindow *self, int response)
-{
-  destroy_question (self);
   if (response == RESPONSE_SAVE)
     lb_window_save (self);
   else if (response == RESPONSE_DISCARD)
     do_pending (self);
   else
-    drop_pending (self);
-}
-
-static GtkWidget *
-add_button (LbWindow *self, const char *mnemonic, int response)
-{
-  GtkWidget *button = lb_accessible_button_new (mnemonic);
-
-  gtk_dialog_add_action_widget (GTK_DIALOG (self->question), button, response);
-  return button;
+    lb_window_drop_pending (self);
 }
 
 static void
 ask (LbWindow *self)
 {
-  g_autofree char *title = NULL;
+  const LbWindowAnswer answers[] = {
+    { _ ("_Cancel"), GTK_RESPONSE_CANCEL, FALSE },
+    { _ ("_Discard"), RESPONSE_DISCARD, TRUE },
+    { _ ("_Save"), RESPONSE_SAVE, FALSE },
+    { NULL, 0, FALSE },
+  };
   g_autofree char *name = lb_document_dup_display_name (lb_session_get_document (self->session));
+  g_autofree char *title = g_strdup_printf (_ ("Save the changes to “%s”?"), name);
 
-  if (self->question)
-    {
-      gtk_window_present (GTK_WINDOW (self->question));
-      return;
-    }
-  self->question = gtk_message_dialog_new (
-      GTK_WINDOW (self), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-      GTK_BUTTONS_NONE, _ ("Save the changes to “%s”?"), name);
-  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (self->question), "%s",
-                                            _ ("Changes that are not saved are lost."));
-  title = g_strdup_printf (_ ("Save the changes to “%s”?"), name);
-  lb_accessible_name (self->question, title);
-  add_button (self, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
-  gtk_widget_add_css_class (add_button (self, _ ("_Discard"), RESPONSE_DISCARD),
-                            "destructive-action");
-  add_button (self, _ ("_Save"), RESPONSE_SAVE);
-  gtk_dialog_set_default_response (GTK_DIALOG (self->question), RESPONSE_SAVE);
-  g_signal_connect_swapped (self->question, "response", G_CALLBACK (answered_cb), self);
-  gtk_window_present (GTK_WINDOW (self->question));
+  lb_window_ask (self, title, _ ("Changes that are not saved are lost."), answers, answered);
+}
+
+gboolean
+lb_window_has_unsaved (LbWindow *self)
+{
+  LbDocument *document;
+
+  g_return_val_if_fail (LB_IS_WINDOW (self), FALSE);
+  document = lb_session_get_document (self->session);
+  /* What is in the window is then nowhere else. */
+  return lb_document_get_modified (document) || self->kept_mine
+         || lb_document_get_file_state (document) == LB_FILE_REMOVED;
 }
 
 void
@@ -371,7 +367,7 @@ lb_window_do_or_ask (LbWindow *self, LbPending pending, GFile *file)
 {
   self->pending = pending;
   g_set_object (&self->pending_file, file);
-  if (lb_document_get_modified (lb_session_get_document (self->session)))
+  if (lb_window_has_unsaved (self))
     ask (self);
   else
     do_pending (self);
@@ -380,9 +376,6 @@ lb_window_do_or_ask (LbWindow *self, LbPending pending, GFile *file)
 void
 lb_window_files_dispose (LbWindow *self)
 {
-  drop_pending (self);
-  if (self->question)
-    g_signal_handlers_disconnect_by_data (self->question, self);
-  destroy_question (self);
+  lb_window_drop_pending (self);
   g_clear_object (&self->chooser);
 }

@@ -7,6 +7,8 @@ import subprocess
 import sys
 import time
 
+from gi.repository import GLib
+
 LONGEST_WAIT = 10 * float(os.environ.get("LB_TEST_PATIENCE", "1"))
 
 
@@ -14,7 +16,10 @@ def wait_for(what, condition):
     """Returns what `condition` returns once it is true; ends the test when that takes too long."""
     end = time.monotonic() + LONGEST_WAIT
     while True:
-        found = condition()
+        try:
+            found = condition()
+        except GLib.GError:  # a window went while it was looked at
+            found = None
         if found:
             return found
         if time.monotonic() > end:
@@ -57,7 +62,7 @@ class Report:
     def case(self, name, function, *arguments):
         try:
             messages = function(*arguments) or []
-        except AssertionError as error:
+        except (AssertionError, GLib.GError) as error:
             messages = [str(error) or "an assertion failed"]
         number = len(self.lines) + 1
         for message in messages:
