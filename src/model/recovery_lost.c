@@ -123,12 +123,21 @@ claim_folder_of (const LbLost *lost, GError **error)
   return folder;
 }
 
+static LbDocument *
+fail_to_restore (const LbLost *lost, const char *why, GError **error)
+{
+  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_WRITE, _ ("“%s” cannot be restored: %s"),
+               lost->name, why);
+  return NULL;
+}
+
 LbDocument *
 lb_recovery_restore (LbRecovery *self, const LbLost *lost, GError **error)
 {
   g_autoptr (LbRecoveryFolder) folder = NULL;
   g_autoptr (LbRecoveryCopy) copy = NULL;
   g_autofree char *path = NULL;
+  g_autoptr (GError) fault = NULL;
   LbDocument *document;
 
   g_return_val_if_fail (LB_IS_RECOVERY (self) && lost != NULL, NULL);
@@ -136,15 +145,11 @@ lb_recovery_restore (LbRecovery *self, const LbLost *lost, GError **error)
   copy = folder ? lb_recovery_copy_read (lost->path, error) : NULL;
   if (copy == NULL)
     return NULL;
-  path = lb_recovery_new_path (self, error);
+  path = lb_recovery_new_path (self, &fault);
   if (path == NULL)
-    return NULL;
+    return fail_to_restore (lost, fault->message, error);
   if (g_rename (lost->path, path) != 0)
-    {
-      g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_WRITE, _ ("“%s” cannot be restored: %s"),
-                   lost->name, g_strerror (errno));
-      return NULL;
-    }
+    return fail_to_restore (lost, g_strerror (errno), error);
   document = lb_document_restore (copy->contents, copy->file, copy->mark);
   lb_recovery_adopt (self, document, path);
   return document;

@@ -477,6 +477,8 @@ start (const char *role, int report, const char *path)
   assert_true (child >= 0);
   if (child == 0)
     {
+      if (g_str_equal (role, "no-folder"))
+        g_setenv ("XDG_STATE_HOME", path, TRUE);
       execl ("/proc/self/exe", "test-recovery", role, descriptor, path, NULL);
       _exit (127);
     }
@@ -583,8 +585,10 @@ count_fault_cb (LbRecovery *recovery, const char *message, int *n)
     (*n)++;
 }
 
+/* A program that cannot write its copies; ends with 0 when that was told once, and its work goes
+ * on. */
 static void
-edit_on_a_full_disk (void)
+edit_in_vain (gboolean full_disk)
 {
   LbRecovery *recovery = lb_recovery_new ();
   LbDocument *document = lb_document_new ();
@@ -594,7 +598,7 @@ edit_on_a_full_disk (void)
 
   g_signal_connect (recovery, "failed", G_CALLBACK (count_fault_cb), &n_faults);
   signal (SIGXFSZ, SIG_IGN);
-  if (setrlimit (RLIMIT_FSIZE, &limit) != 0)
+  if (full_disk && setrlimit (RLIMIT_FSIZE, &limit) != 0)
     _exit (1);
   lb_recovery_watch (recovery, document);
   for (int i = 0; i < 2; i++)
@@ -604,19 +608,35 @@ edit_on_a_full_disk (void)
       while (g_main_context_iteration (NULL, FALSE))
         ;
     }
-  /* Told once, and the work goes on. */
   _exit (n_faults == 1 && lb_document_get_modified (document) ? 0 : 2);
 }
 
 static void
-a_full_disk_is_told_once (void **state)
+assert_told_once (const char *role, const char *path)
 {
-  pid_t child = start ("full-disk", 0, "");
+  pid_t child = start (role, 0, path);
   int status;
 
   assert_int_equal (waitpid (child, &status, 0), child);
   assert_true (WIFEXITED (status));
   assert_int_equal (WEXITSTATUS (status), 0);
+}
+
+static void
+a_full_disk_is_told_once (void **state)
+{
+  assert_told_once ("full-disk", "");
+}
+
+/* A plain file is where the folder should be. */
+static void
+no_folder_for_copies_is_told_once (void **state)
+{
+  g_autofree char *path = output_path ("recovery-no-folder");
+
+  assert_true (g_file_set_contents (path, "", -1, NULL));
+  assert_told_once ("no-folder", path);
+  g_unlink (path);
 }
 
 int
@@ -637,10 +657,11 @@ main (int argc, char **argv)
     afresh (a_program_killed_in_a_row_of_edits_loses_little),
     afresh (a_program_killed_in_a_drag_loses_little),
     afresh (a_full_disk_is_told_once),
+    afresh (no_folder_for_copies_is_told_once),
   };
 
-  if (argc == 4 && g_str_equal (argv[1], "full-disk"))
-    edit_on_a_full_disk ();
+  if (argc == 4 && (g_str_equal (argv[1], "full-disk") || g_str_equal (argv[1], "no-folder")))
+    edit_in_vain (g_str_equal (argv[1], "full-disk"));
   else if (argc == 4)
     edit_for_ever (atoi (argv[2]), g_str_equal (argv[1], "drag"), argv[3]);
   return cmocka_run_group_tests (tests, NULL, NULL);
