@@ -3,8 +3,8 @@
 
 # What it takes to build the program and to open its window.
 build_packages='gcc libc6-dev meson ninja-build pkg-config gettext itstool desktop-file-utils
-  shared-mime-info gtk-update-icon-cache libgtk-4-dev libjson-glib-dev libgsl-dev librsvg2-common
-  adwaita-icon-theme fonts-dejavu-core fonts-cantarell'
+  shared-mime-info gtk-update-icon-cache libgtk-4-dev libjson-glib-dev libgsl-dev libproj-dev
+  librsvg2-common adwaita-icon-theme fonts-dejavu-core fonts-cantarell'
 
 say () {
   printf '%s\n' "$*" >&2
