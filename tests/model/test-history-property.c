@@ -179,7 +179,7 @@ run_row (size_t number)
 static void
 random_rows_are_undone_and_redone_to_the_byte (void **state)
 {
-  size_t n = test_count (4000);
+  size_t n = test_count (3000);
 
   for (size_t number = only ? only : 1; number <= (only ? only : n); number++)
     run_row (number);
