@@ -258,7 +258,7 @@ edited_cb (LbCatalogueWindow *self)
 {
   const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
 
-  if (self->place.leader > 0 && self->place.leader >= setup->rig.n_leaders)
+  if (!lb_rig_place_exists (self->place, setup))
     gtk_window_close (GTK_WINDOW (self));
 }
 

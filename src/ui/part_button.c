@@ -19,12 +19,6 @@ struct _LbPartButton
 
 G_DEFINE_FINAL_TYPE (LbPartButton, lb_part_button, GTK_TYPE_BUTTON)
 
-static gboolean
-has_place (LbPartButton *self, const LbSetup *setup)
-{
-  return self->place.leader == 0 || self->place.leader < setup->rig.n_leaders;
-}
-
 static void
 tell_name (LbPartButton *self, const char *name)
 {
@@ -54,7 +48,7 @@ follow (LbPartButton *self)
   g_autofree char *words = NULL;
   LbTackle tackle;
 
-  if (!has_place (self, setup))
+  if (!lb_rig_place_exists (self->place, setup))
     return;
   tackle = lb_rig_place_get (self->place, setup);
   known = lb_rig_place_catalogue_name (self->place, catalogue, setup);

@@ -37,6 +37,14 @@ lb_rig_place_uses (LbRigPlace place)
     }
 }
 
+gboolean
+lb_rig_place_exists (LbRigPlace place, const LbSetup *setup)
+{
+  gboolean of_leader = place.kind == LB_PLACE_LEADER_LINE || place.kind == LB_PLACE_LURE;
+
+  return !of_leader || place.leader < setup->rig.n_leaders;
+}
+
 static LbLine *
 line_at (LbRigPlace place, LbSetup *setup)
 {

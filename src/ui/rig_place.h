@@ -27,6 +27,9 @@ LbTackleKind lb_rig_place_tackle_kind (LbRigPlace place);
 /* Where a line for this place must do; 0 when it is none for lines. */
 guint lb_rig_place_uses (LbRigPlace place);
 
+/* Whether the rig has such a place: a leader's goes with the leader. */
+gboolean lb_rig_place_exists (LbRigPlace place, const LbSetup *setup);
+
 /* What stands there now. */
 LbTackle lb_rig_place_get (LbRigPlace place, const LbSetup *setup);
 
