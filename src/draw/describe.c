@@ -151,6 +151,10 @@ lb_scene_describe (const LbScene *scene)
   describe_remarks (scene, text);
   if (scene->kind == LB_SCENE_SIDE_VIEW)
     {
+      if (lb_view_stretch (&scene->view) > 1)
+        say (text, lb_phrase_format (
+                       _ ("Heights are stretched %s times."),
+                       lb_phrase_number (&scene->picture, lb_view_stretch (&scene->view), 0).text));
       describe_river (scene, text);
       describe_boat (scene, text);
     }

@@ -50,6 +50,7 @@ rank (LbPickKind kind)
     case LB_PICK_MAINLINE:
     case LB_PICK_SHANK:
     case LB_PICK_LEADER:
+    case LB_PICK_BED_POINT: /* the nearer one where a line runs close over the bed */
       return 2;
     case LB_PICK_BOAT:
     case LB_PICK_CURRENT:

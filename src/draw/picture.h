@@ -10,6 +10,8 @@
 #include "status.h"
 #include "units.h"
 
+typedef struct LbHandles LbHandles; /* handles.h */
+
 /* The input of every drawing. Nothing is owned and nothing is kept: all pointers need only live
  * until the function that takes the picture returns.
  *
@@ -27,6 +29,7 @@ typedef struct
   const char *title;                      /* UTF-8; NULL or "": none */
   const char *remark;                     /* a further remark to show; NULL or "": none */
   const char *lure_names[LB_MAX_LEADERS]; /* UTF-8; NULL or "": "Lure 1" and so on */
+  const LbHandles *handles;               /* what is pointed at and selected; NULL: nothing */
 } LbPicture;
 
 /* The part of the world a drawing has to show, in the frame of LbShapeNode. */

@@ -79,6 +79,7 @@ lb_side_view_new (LbDrawContext *context,
   lb_scene_add_rig (scene);
   lb_scene_add_remark (scene);
   lb_scene_add_side_labels (scene);
+  lb_scene_add_handles (scene);
   lb_scene_finish (scene);
   scene->shape = NULL;
   return scene;
@@ -100,6 +101,7 @@ lb_bed_strip_new (LbDrawContext *context,
   if (!scene->solved)
     lb_scene_add_remark (scene);
   lb_scene_add_strip_labels (scene);
+  lb_scene_add_handles (scene);
   lb_scene_finish (scene);
   scene->shape = NULL;
   return scene;

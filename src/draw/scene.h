@@ -49,12 +49,13 @@ typedef enum
   LB_PICK_LURE,       /* index: leader */
   LB_PICK_BAND_LOW,   /* bed strip: the edges of the band */
   LB_PICK_BAND_HIGH,
+  LB_PICK_BED_POINT, /* index: the bed's point */
 } LbPickKind;
 
 typedef struct
 {
   LbPickKind kind;
-  int index;       /* leader; 0 otherwise */
+  int index;       /* leader or bed point; 0 otherwise */
   double distance; /* drawing units from the point to the thing; 0 on it */
   double x;        /* m, world, of the point */
   double z;        /* m, world; in the bed strip the height above the bed under x */

@@ -206,6 +206,9 @@ void lb_scene_add_strip_scales (LbScene *scene);
 void lb_scene_add_strip_rig (LbScene *scene);
 void lb_scene_add_strip_labels (LbScene *scene);
 void lb_scene_add_remark (LbScene *scene); /* remark.c */
+/* handles.c: points of the bed that can be picked but not seen; what is pointed at and selected. */
+void lb_scene_add_bed_points (LbScene *scene);
+void lb_scene_add_handles (LbScene *scene);
 
 /* The radius of a ball of the weight's volume, m. */
 double lb_weight_radius (const LbWeight *weight);

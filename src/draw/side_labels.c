@@ -57,11 +57,20 @@ along_wire (const LbScene *scene, double fraction)
   return b;
 }
 
+/* The wire's angle as it is seen: smaller than it is where heights are stretched. */
+static double
+drawn_angle (const LbScene *scene)
+{
+  double angle = scene->readings.wire_angle;
+
+  return atan2 (sin (angle) * scene->view.per_metre_x, cos (angle) * scene->view.per_metre_z);
+}
+
 /* The arc between the upright and the wire at the reel; returns where its label belongs. */
 static Point
 add_angle_arc (LbScene *scene)
 {
-  double s = scene->style.scale, angle = scene->readings.wire_angle;
+  double s = scene->style.scale, angle = drawn_angle (scene);
   Point reel = at_metres (scene, scene->shape->nodes[0].position);
   double radius = fmin (58 * s, 0.62 * (lb_scene_bed_y (scene, reel.x) - reel.y));
   LbLook upright = {

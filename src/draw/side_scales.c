@@ -146,11 +146,30 @@ add_distance_scale (LbScene *scene)
                      reel - 24 * s, scene->height - 4 * s, 1, 1, LB_COLOUR_TEXT_ON_BED, true);
 }
 
+/* Nobody must take a stretched drawing for what the rig looks like. */
+static void
+add_stretch (LbScene *scene)
+{
+  double s = scene->style.scale, surface = lb_view_y (&scene->view, 0);
+  double stretch = lb_view_stretch (&scene->view);
+  LbPhrase words;
+
+  if (fabs (stretch - 1) < 1e-9)
+    return;
+  words = lb_phrase_format (_ ("Heights stretched %s times"),
+                            lb_phrase_number (&scene->picture, stretch, 0).text);
+  if (!lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_STRONG, words.text,
+                          scene->width - 6 * s, surface - 20 * s, 1, 1, LB_COLOUR_ANGLE, true))
+    lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_STRONG, words.text,
+                       scene->width - 62 * s, surface + 4 * s, 1, 0, LB_COLOUR_ANGLE, true);
+}
+
 void
 lb_scene_add_side_scales (LbScene *scene)
 {
   add_depth_scale (scene);
   add_height_scale (scene);
+  add_stretch (scene);
   lb_scene_add_distance_lines (scene, lb_view_y (&scene->view, 0), 0);
   add_distance_scale (scene);
 }

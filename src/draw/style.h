@@ -52,6 +52,8 @@ typedef enum
   LB_COLOUR_ON_BED,
   LB_COLOUR_REMARK, /* words of a remark, and its card */
   LB_COLOUR_REMARK_CARD,
+  LB_COLOUR_HANDLE,      /* round what is pointed at or selected */
+  LB_COLOUR_HANDLE_EDGE, /* of the small marks that can be dragged */
   LB_N_COLOURS,
 } LbColour;
 

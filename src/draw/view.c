@@ -15,16 +15,36 @@
 /* What a new view takes beyond what is wanted. */
 #define SPARE 0.04
 
+/* The largest scales at which the width and the height of what is wanted have room. */
 static double
-fitting_scale (const LbView *view, const LbExtents *wanted)
+width_scale (const LbView *view, const LbExtents *wanted)
 {
   double x_room = view->width - view->left - view->right;
   double rig_room = view->width - LEFT_FOR_RIG * view->style_scale - view->right;
-  double z_room = view->height - view->top - view->bottom;
-  double scale = x_room / (wanted->x_max - wanted->x_min);
 
-  scale = fmin (scale, rig_room / (wanted->x_max - wanted->x_rig));
-  return fmin (scale, z_room / (wanted->z_max - wanted->z_min));
+  return fmin (x_room / (wanted->x_max - wanted->x_min),
+               rig_room / (wanted->x_max - wanted->x_rig));
+}
+
+static double
+height_scale (const LbView *view, const LbExtents *wanted)
+{
+  return (view->height - view->top - view->bottom) / (wanted->z_max - wanted->z_min);
+}
+
+/* How much to stretch heights, by a whole number, so that they fill the picture. */
+static double
+fitting_stretch (const LbView *view, const LbExtents *wanted)
+{
+  double stretch = floor (height_scale (view, wanted) / width_scale (view, wanted));
+
+  return fmax (LB_VIEW_LEAST_STRETCH, fmin (stretch, LB_VIEW_MOST_STRETCH));
+}
+
+static double
+fitting_scale (const LbView *view, const LbExtents *wanted, double stretch)
+{
+  return fmin (width_scale (view, wanted), height_scale (view, wanted) / stretch);
 }
 
 /* Rounds down to a power of 1.06, so that neighbouring fits land on the same scale. */
@@ -49,14 +69,23 @@ lb_view_holds (const LbView *view, const LbExtents *wanted)
          && lb_view_y (view, wanted->z_min) <= view->height - view->bottom + slack;
 }
 
-static bool
-is_worth_keeping (
-    const LbView *previous, const LbExtents *wanted, double scale, double width, double height)
+double
+lb_view_stretch (const LbView *view)
 {
-  return previous && previous->per_metre_x > 0 && previous->width == width
-         && previous->height == height && previous->style_scale == scale
-         && lb_view_holds (previous, wanted)
-         && previous->per_metre_x >= LEAST_FILL * fitting_scale (previous, wanted);
+  return view->per_metre_x > 0 ? view->per_metre_z / view->per_metre_x : 1;
+}
+
+static bool
+is_worth_keeping (const LbView *previous, const LbView *view, const LbExtents *wanted, bool stretch)
+{
+  double factor = stretch ? fitting_stretch (view, wanted) : 1;
+  double least = LEAST_FILL * fitting_scale (view, wanted, factor);
+
+  return previous && previous->per_metre_x > 0 && previous->width == view->width
+         && previous->height == view->height && previous->style_scale == view->style_scale
+         && lb_view_holds (previous, wanted) && previous->per_metre_x >= least
+         && (stretch ? previous->per_metre_z >= least * factor
+                     : previous->per_metre_z == previous->per_metre_x);
 }
 
 /* Puts what is wanted in the free part of the picture. Spare width goes mostly behind the rig,
@@ -64,23 +93,24 @@ is_worth_keeping (
 static void
 centre (LbView *view, const LbExtents *wanted)
 {
-  double scale = view->per_metre_x;
+  double scale = view->per_metre_x, scale_z = view->per_metre_z;
   double rig_left = LEFT_FOR_RIG * view->style_scale;
   double left = fmax (view->left, rig_left - (wanted->x_rig - wanted->x_min) * scale);
   double x_spare = view->width - view->right - left - (wanted->x_max - wanted->x_min) * scale;
   double z_spare =
-      view->height - view->top - view->bottom - (wanted->z_max - wanted->z_min) * scale;
+      view->height - view->top - view->bottom - (wanted->z_max - wanted->z_min) * scale_z;
 
   view->x_left = wanted->x_min - (left + 0.4 * x_spare) / scale;
-  view->z_top = wanted->z_max + (view->top + 0.42 * z_spare) / scale;
+  view->z_top = wanted->z_max + (view->top + 0.42 * z_spare) / scale_z;
 }
 
-LbView
-lb_view_fit (const LbView *previous,
-             const LbExtents *wanted,
-             const LbStyle *style,
-             double width,
-             double height)
+static LbView
+fit (const LbView *previous,
+     const LbExtents *wanted,
+     const LbStyle *style,
+     double width,
+     double height,
+     bool stretch)
 {
   LbView view = {
     .width = width,
@@ -91,14 +121,36 @@ lb_view_fit (const LbView *previous,
     .top = fmin (TOP * style->scale, 0.25 * height),
     .bottom = fmin (BOTTOM * style->scale, 0.3 * height),
   };
+  double factor;
 
-  if (is_worth_keeping (previous, wanted, style->scale, width, height))
+  if (is_worth_keeping (previous, &view, wanted, stretch))
     return *previous;
 
-  view.per_metre_x = stepped_down (fitting_scale (&view, wanted) / (1 + SPARE));
-  view.per_metre_z = view.per_metre_x;
+  factor = stretch ? fitting_stretch (&view, wanted) : 1;
+  view.per_metre_x = stepped_down (fitting_scale (&view, wanted, factor) / (1 + SPARE));
+  view.per_metre_z = factor * view.per_metre_x;
   centre (&view, wanted);
   return view;
+}
+
+LbView
+lb_view_fit (const LbView *previous,
+             const LbExtents *wanted,
+             const LbStyle *style,
+             double width,
+             double height)
+{
+  return fit (previous, wanted, style, width, height, false);
+}
+
+LbView
+lb_view_fit_stretched (const LbView *previous,
+                       const LbExtents *wanted,
+                       const LbStyle *style,
+                       double width,
+                       double height)
+{
+  return fit (previous, wanted, style, width, height, true);
 }
 
 LbView

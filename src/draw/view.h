@@ -55,6 +55,18 @@ LbView lb_view_fit (const LbView *previous,
                     double width,
                     double height);
 
+/* The same with heights stretched by a whole number, as large as there is room for. */
+#define LB_VIEW_LEAST_STRETCH 2
+#define LB_VIEW_MOST_STRETCH 10
+LbView lb_view_fit_stretched (const LbView *previous,
+                              const LbExtents *wanted,
+                              const LbStyle *style,
+                              double width,
+                              double height);
+
+/* How much heights are stretched against distances; 1: true to scale. */
+double lb_view_stretch (const LbView *view);
+
 /* True if `wanted` lies inside the view, clear of the scales. */
 bool lb_view_holds (const LbView *view, const LbExtents *wanted);
 

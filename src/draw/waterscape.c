@@ -144,4 +144,5 @@ lb_scene_add_water (LbScene *scene)
   add_water (scene, surface, fmin (deepest, scene->height));
   add_band (scene);
   add_bed (scene);
+  lb_scene_add_bed_points (scene);
 }

@@ -131,6 +131,15 @@ add_water (GString *text, LbSession *session, const LbPick *pick, const LbSetup 
       add_value (text, session, _ ("Depth here"), LB_QUANTITY_LENGTH,
                  lb_bed_at (&bed, pick->x).depth);
       break;
+    case LB_PICK_BED_POINT:
+      if ((gsize) pick->index >= setup->river.n_bed_points)
+        break;
+      g_string_append_printf (text, _ ("Bed point %d"), pick->index + 1);
+      add_value (text, session, _ ("Depth"), LB_QUANTITY_LENGTH,
+                 setup->river.bed_depth[pick->index]);
+      add_value (text, session, _ ("Along the reach"), LB_QUANTITY_LENGTH,
+                 setup->river.bed_x[pick->index]);
+      break;
     case LB_PICK_BOAT:
       g_string_append (text, _ ("Boat"));
       add_value (text, session, _ ("Speed over the ground"), LB_QUANTITY_SPEED,

@@ -90,6 +90,8 @@ has_part (LbSession *self, LbPickKind kind, int index)
     case LB_PICK_LEADER:
     case LB_PICK_LURE:
       return index >= 0 && (gsize) index < setup->rig.n_leaders;
+    case LB_PICK_BED_POINT:
+      return index >= 0 && (gsize) index < setup->river.n_bed_points;
     default:
       return index == 0;
     }
@@ -363,6 +365,13 @@ lb_session_new_gesture (LbSession *self)
 {
   g_return_val_if_fail (LB_IS_SESSION (self), 0);
   return lb_history_new_gesture (self->history);
+}
+
+gboolean
+lb_session_cancel_gesture (LbSession *self, guint gesture)
+{
+  g_return_val_if_fail (LB_IS_SESSION (self), FALSE);
+  return lb_history_cancel_gesture (self->history, gesture);
 }
 
 void

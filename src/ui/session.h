@@ -68,14 +68,18 @@ double lb_session_get_value (LbSession *self, const LbField *field, gsize leader
 
 guint lb_session_new_gesture (LbSession *self);
 
+/* Takes back what was done in `gesture`, as if it had never been. Returns whether there was
+ * anything. */
+gboolean lb_session_cancel_gesture (LbSession *self, guint gesture);
+
 void lb_session_undo (LbSession *self);
 void lb_session_redo (LbSession *self);
 
 /* ---- Selection ---- */
 
 /* The part that is selected in the drawings and opened on the pages: LB_PICK_NOTHING when none is.
- * `index` is the leader of a part that has one, else 0. What the document no longer has is never
- * selected: an edit that takes the part away selects nothing. */
+ * `index` is the leader of a part that has one, or the bed's point, else 0. What the document no
+ * longer has is never selected: an edit that takes the part away selects nothing. */
 void lb_session_get_selected (LbSession *self, LbPickKind *kind, int *index);
 void lb_session_select (LbSession *self, LbPickKind kind, int index);
 

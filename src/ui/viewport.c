@@ -17,6 +17,8 @@ struct _LbViewport
   LbStyle style;
   LbView view;
   gboolean moved;
+  gboolean stretched;
+  gboolean held;
 };
 
 G_DEFINE_FINAL_TYPE (LbViewport, lb_viewport, G_TYPE_OBJECT)
@@ -44,8 +46,9 @@ fit (LbViewport *self, gboolean afresh)
     return;
   lb_session_get_picture (self->session, &picture);
   extents = lb_picture_extents (&picture);
-  view = lb_view_fit (afresh || self->view.width == 0 ? NULL : &self->view, &extents, &self->style,
-                      self->width, self->height);
+  view = (self->stretched ? lb_view_fit_stretched
+                          : lb_view_fit) (afresh || self->view.width == 0 ? NULL : &self->view,
+                                          &extents, &self->style, self->width, self->height);
   take_view (self, &view);
 }
 
@@ -58,7 +61,7 @@ solved_cb (LbViewport *self)
   self->document = document;
   if (another)
     self->moved = FALSE;
-  if (!self->moved)
+  if (!self->moved && !self->held)
     fit (self, another);
 }
 
@@ -192,6 +195,30 @@ lb_viewport_fit (LbViewport *self)
   g_return_if_fail (LB_IS_VIEWPORT (self));
   self->moved = FALSE;
   fit (self, TRUE);
+}
+
+void
+lb_viewport_set_stretched (LbViewport *self, gboolean stretched)
+{
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  self->stretched = stretched;
+  lb_viewport_fit (self);
+}
+
+gboolean
+lb_viewport_get_stretched (LbViewport *self)
+{
+  g_return_val_if_fail (LB_IS_VIEWPORT (self), FALSE);
+  return self->stretched;
+}
+
+void
+lb_viewport_hold (LbViewport *self, gboolean hold)
+{
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  self->held = hold;
+  if (!hold && !self->moved)
+    fit (self, FALSE);
 }
 
 gboolean

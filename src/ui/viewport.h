@@ -32,6 +32,15 @@ void lb_viewport_pan (LbViewport *self, double dx, double dy);
 /* Shows the whole rig again and follows it from now on. */
 void lb_viewport_fit (LbViewport *self);
 
+/* Stretches heights so that they fill the drawing, or shows them true to scale again; the whole rig
+ * in either case. */
+void lb_viewport_set_stretched (LbViewport *self, gboolean stretched);
+gboolean lb_viewport_get_stretched (LbViewport *self);
+
+/* While it is held the view does not follow the rig: a part that is being dragged must not move
+ * away from under the pointer. */
+void lb_viewport_hold (LbViewport *self, gboolean hold);
+
 /* Whether the user has zoomed or moved since the last lb_viewport_fit(). */
 gboolean lb_viewport_get_moved (LbViewport *self);
 

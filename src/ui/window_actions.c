@@ -87,6 +87,38 @@ zoom_fit_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+scale_true_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbDrawings *drawings = LB_DRAWINGS (LB_WINDOW (widget)->drawings);
+
+  lb_viewport_set_stretched (lb_drawings_get_viewport (drawings), FALSE);
+}
+
+static void
+scale_stretched_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbDrawings *drawings = LB_DRAWINGS (LB_WINDOW (widget)->drawings);
+
+  lb_viewport_set_stretched (lb_drawings_get_viewport (drawings), TRUE);
+}
+
+/* Takes the focus to the fields of the part that is selected in the drawing. */
+static void
+open_selected_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbWindow *self = LB_WINDOW (widget);
+  LbPickKind kind;
+  int index;
+
+  lb_session_get_selected (self->session, &kind, &index);
+  if (lb_rig_page_has_part (LB_RIG_PAGE (self->rig_page), kind, index))
+    {
+      lb_window_show_page (self, "rig");
+      lb_rig_page_open_part (LB_RIG_PAGE (self->rig_page), kind, index);
+    }
+}
+
+static void
 copy_readings_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   LbWindow *self = LB_WINDOW (widget);
@@ -153,6 +185,9 @@ static const Action actions[] = {
   { "win.zoom-in", NULL, zoom_in_cb, { "<Control>plus", "<Control>equal" } },
   { "win.zoom-out", NULL, zoom_out_cb, { "<Control>minus" } },
   { "win.zoom-fit", NULL, zoom_fit_cb, { "<Control>0" } },
+  { "win.scale-true", NULL, scale_true_cb, { "<Control>1" } },
+  { "win.scale-stretched", NULL, scale_stretched_cb, { "<Control>2" } },
+  { "win.open-selected", NULL, open_selected_cb, { "F2" } },
   { "win.copy-readings", NULL, copy_readings_cb, { "<Control><Shift>c" } },
   { "win.focus-line", NULL, focus_line_cb, { "<Alt>l" } },
   { "win.show-page", "s", show_page_cb, { NULL } },

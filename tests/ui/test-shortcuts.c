@@ -331,7 +331,8 @@ shown_keys_of_no_action_are_those_of_labels (void **state)
       const char *accelerator = g_ptr_array_index (shown.accelerators, i);
       g_autofree char *text = NULL;
 
-      if (!g_str_has_prefix (accelerator, "<Alt>"))
+      /* Several keys in one are those of the drawing; test-handling presses them. */
+      if (!g_str_has_prefix (accelerator, "<Alt>") || strchr (accelerator, ' '))
         continue;
       text = key_text (accelerator);
       if (!has (mnemonics, text))
