@@ -83,7 +83,8 @@ add_table (GString *out, const LbReadingsTable *table)
 static void
 add_cautions (GString *out, const LbContents *contents, const LbResult *result, LbUnits units)
 {
-  g_autoptr (GPtrArray) cautions = lb_cautions_new (&contents->setup, result, units);
+  LbWording wording = lb_wording_default (units);
+  g_autoptr (GPtrArray) cautions = lb_cautions_new (&contents->setup, result, &wording);
 
   g_string_append_printf (out, "\n%s\n", _ ("Mind"));
   for (guint i = 0; i < cautions->len; i++)

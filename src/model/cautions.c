@@ -44,9 +44,10 @@ add (GPtrArray *list, LbCautionKind kind, char *text)
 /* ---- What this rig and river call for ---- */
 
 static void
-add_pull (GPtrArray *list, double pull, LbUnits units)
+add_pull (GPtrArray *list, double pull, const LbWording *wording)
 {
-  g_autofree char *shown = lb_words_quantity (LB_QUANTITY_FORCE, units, pull, -1);
+  g_autofree char *shown =
+      lb_words_quantity (LB_QUANTITY_FORCE, wording->units, pull, wording->decimals);
 
   if (pull > INITIAL_PULL)
     add (list, LB_CAUTION_NOW,
@@ -105,13 +106,14 @@ add_bed (GPtrArray *list, const LbReadings *readings)
 }
 
 static void
-add_cold (GPtrArray *list, double temperature, LbUnits units)
+add_cold (GPtrArray *list, double temperature, const LbWording *wording)
 {
   g_autofree char *shown = NULL;
 
   if (temperature >= COLD_WATER)
     return;
-  shown = lb_words_quantity (LB_QUANTITY_TEMPERATURE, units, temperature, -1);
+  shown =
+      lb_words_quantity (LB_QUANTITY_TEMPERATURE, wording->units, temperature, wording->decimals);
   add (list, LB_CAUTION_NOW,
        g_strdup_printf (
            _ ("The water is cold (%s). Whoever falls in gasps for about a minute and has "
@@ -168,18 +170,18 @@ static const char *const advice[] = {
 };
 
 GPtrArray *
-lb_cautions_new (const LbSetup *setup, const LbResult *result, LbUnits units)
+lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *wording)
 {
   GPtrArray *list = g_ptr_array_new_with_free_func (caution_free);
   const LbReadings *readings = result ? lb_result_get_readings (result) : NULL;
 
   if (readings)
     {
-      add_pull (list, readings->hand_tension, units);
+      add_pull (list, readings->hand_tension, wording);
       add_strength (list, readings);
       add_bed (list, readings);
     }
-  add_cold (list, setup->river.temperature, units);
+  add_cold (list, setup->river.temperature, wording);
   add_odd_lures (list, setup);
   add_rules (list, setup);
   for (size_t i = 0; i < G_N_ELEMENTS (advice); i++)

@@ -49,6 +49,6 @@ typedef struct
 
 /* The cautions for `setup`, those that its values call for first. `result` (may be NULL) adds what
  * depends on the solve. (element-type LbCaution) (transfer full): free with g_ptr_array_unref(). */
-GPtrArray *lb_cautions_new (const LbSetup *setup, const LbResult *result, LbUnits units);
+GPtrArray *lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *wording);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbReadingsTable, lb_readings_table_free)

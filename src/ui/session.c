@@ -468,9 +468,10 @@ lb_session_dup_table (LbSession *self)
 GPtrArray *
 lb_session_dup_cautions (LbSession *self)
 {
+  LbWording wording = lb_session_get_wording (self);
+
   g_return_val_if_fail (LB_IS_SESSION (self), NULL);
-  return lb_cautions_new (lb_document_get_setup (self->document), self->result,
-                          lb_session_get_units (self));
+  return lb_cautions_new (lb_document_get_setup (self->document), self->result, &wording);
 }
 
 char *

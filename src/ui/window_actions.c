@@ -138,6 +138,7 @@ static void
 show_page_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   lb_window_show_page (LB_WINDOW (widget), g_variant_get_string (parameter, NULL));
+  lb_window_focus_page (LB_WINDOW (widget));
 }
 
 static void

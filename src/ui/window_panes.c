@@ -83,6 +83,19 @@ lb_window_show_page (LbWindow *self, const char *name)
     show_page (self, page);
 }
 
+/* Whoever asks for a page by a key wants to work on it. */
+void
+lb_window_focus_page (LbWindow *self)
+{
+  GtkWidget *page = gtk_stack_get_visible_child (GTK_STACK (self->pages));
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  if (focus && gtk_widget_is_ancestor (focus, page))
+    return;
+  if (gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD))
+    gtk_window_set_focus_visible (GTK_WINDOW (self), TRUE);
+}
+
 const char *
 lb_window_get_page (LbWindow *self)
 {

@@ -102,6 +102,7 @@ void lb_window_recovery_dispose (LbWindow *self);
 /* window_panes.c */
 void lb_window_move_pane (LbWindow *self, int direction);
 void lb_window_move_page (LbWindow *self, int direction);
+void lb_window_focus_page (LbWindow *self);
 
 /* window_files.c */
 void lb_window_do_or_ask (LbWindow *self, LbPending pending, GFile *file);

@@ -56,7 +56,8 @@ what_is_on_the_line_is_counted (void **state)
 static int
 cautions_about_limits (LbSetup setup)
 {
-  g_autoptr (GPtrArray) list = lb_cautions_new (&setup, NULL, LB_UNITS_US);
+  LbWording wording = lb_wording_default (LB_UNITS_US);
+  g_autoptr (GPtrArray) list = lb_cautions_new (&setup, NULL, &wording);
   int n = 0;
 
   for (guint i = 0; i < list->len; i++)

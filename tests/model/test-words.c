@@ -372,7 +372,7 @@ static bool
 cautioned (const LbSetup *setup, LbCautionKind kind, const char *part)
 {
   g_autoptr (LbResult) result = solve (setup);
-  g_autoptr (GPtrArray) list = lb_cautions_new (setup, result, LB_UNITS_US);
+  g_autoptr (GPtrArray) list = lb_cautions_new (setup, result, wording (LB_UNITS_US));
 
   for (guint i = 0; i < list->len; i++)
     {

@@ -403,6 +403,7 @@ pages_are_gone_through (void **state)
                        strrchr (g_ptr_array_index (pages, pages->len - 1), ':') + 1);
   assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.show-page", "s", "readings"));
   assert_string_equal (lb_window_get_page (window), "readings");
+  assert_true (focus_is_in (GTK_WIDGET (lb_window_get_readings_page (window))));
   assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.show-page", "s", "nowhere"));
   assert_string_equal (lb_window_get_page (window), "readings");
 }
