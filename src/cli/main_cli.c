@@ -14,6 +14,7 @@ static const struct
 } commands[] = {
   { "run", lb_command_run, N_ ("Solve a rig and print the readings") },
   { "draw", lb_command_draw, N_ ("Solve a rig and draw it into a file") },
+  { "import", lb_command_import, N_ ("Make a sounder's log the bed of a rig") },
 };
 
 static void
@@ -32,7 +33,7 @@ print_help (void)
 {
   printf ("%s\n\n", _ ("Usage: layback-cli COMMAND FILE [OPTION…]"));
   for (size_t i = 0; i < G_N_ELEMENTS (commands); i++)
-    printf ("  %-6s%s\n", commands[i].name, _ (commands[i].help));
+    printf ("  %-8s%s\n", commands[i].name, _ (commands[i].help));
   printf ("\n%s\n", _ ("\"layback-cli COMMAND --help\" lists the options of a command.\n"
                        "Exit status: 0 solved, 1 refused or no answer, 2 wrong use."));
   return LB_EXIT_DONE;

@@ -71,7 +71,7 @@ typedef struct
   /* Of the profile. */
   gboolean boat_went_upstream; /* what was logged first lies furthest downstream */
   double transducer_depth;     /* m below the surface, for depths counted from the transducer */
-  double spike_limit;          /* m off the median of its neighbours; 0: nothing is a spike */
+  double spike_limit;          /* m off the median of its near neighbours; 0: nothing is a spike */
   double tolerance;            /* m that the reduced profile may be off */
   gsize most_points;           /* of the reduced profile, 2 to LB_MAX_BED_POINTS */
 } LbImportOptions;

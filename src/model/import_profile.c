@@ -10,7 +10,9 @@
 #include "change.h"
 #include "file_error.h"
 
-#define MEDIAN_REACH 3 /* neighbours to either side */
+#define MEDIAN_REACH 3      /* neighbours to either side, */
+#define MEDIAN_DISTANCE 5.0 /* m, no further away, */
+#define MEDIAN_LEAST 4      /* and so many with the sounding itself */
 #define MOST_CELLS 5000
 
 typedef struct
@@ -28,18 +30,23 @@ compare_doubles (const void *a, const void *b)
   return (x > y) - (x < y);
 }
 
-/* The median of the neighbours of sounding `i`, itself among them. */
+/* How far sounding `i` is off the median of its neighbours, itself among them. 0 where there are
+ * too few so near that the bed would be the same: a lone sounding by hand is no spike. */
 static double
-median_around (const GArray *places, guint i)
+off_median (const GArray *places, guint i)
 {
+  const Place *place = &g_array_index (places, Place, i);
   guint from = i > MEDIAN_REACH ? i - MEDIAN_REACH : 0;
   guint to = MIN (i + MEDIAN_REACH, places->len - 1), n = 0;
   double values[2 * MEDIAN_REACH + 1];
 
   for (guint k = from; k <= to; k++)
-    values[n++] = g_array_index (places, Place, k).depth;
+    if (fabs (g_array_index (places, Place, k).along - place->along) <= MEDIAN_DISTANCE)
+      values[n++] = g_array_index (places, Place, k).depth;
+  if (n < MEDIAN_LEAST)
+    return 0;
   qsort (values, n, sizeof values[0], compare_doubles);
-  return n % 2 ? values[n / 2] : 0.5 * (values[n / 2 - 1] + values[n / 2]);
+  return fabs (place->depth - (n % 2 ? values[n / 2] : 0.5 * (values[n / 2 - 1] + values[n / 2])));
 }
 
 static GArray *
@@ -51,7 +58,7 @@ without_spikes (const GArray *places, double limit, gsize *spikes)
     {
       const Place *place = &g_array_index (places, Place, i);
 
-      if (limit > 0 && places->len > 2 && fabs (place->depth - median_around (places, i)) > limit)
+      if (limit > 0 && off_median (places, i) > limit)
         ++*spikes;
       else
         g_array_append_val (clean, *place);

@@ -505,6 +505,47 @@ drawings_that_cannot_be_made_are_refused (void **state)
   assert_refused (&value, 1, "--set: river.depth_m: found 0, expected a number from 0.1 to 100");
 }
 
+/* A bed of 4, 5 and 4 m over 40 m, worked out by hand. */
+static void
+a_log_becomes_a_bed (void **state)
+{
+  g_autofree char *folder = g_dir_make_tmp (NULL, NULL);
+  g_autofree char *log = g_build_filename (folder, "pass.csv", NULL);
+  g_autofree char *rig = g_build_filename (folder, "pass.rig", NULL);
+  const char *const import[] = { "import", log, "-o", rig, "--downstream", "--units=metric", NULL };
+  const char *const run_it[] = { "run", rig, "--json", NULL };
+  const char *const both[] = { "import", log, "--upstream", "--downstream", NULL };
+  const char *const missing[] = { "import", "/no/such.log", NULL };
+  const char *const no_log[] = { "import", rig, NULL };
+  g_autofree char *text = NULL;
+
+  assert_true (g_file_set_contents (log, "distance;depth\n0;4,0\n20;5,0\n40;4,0\nx;y\n", -1, NULL));
+  {
+    g_auto (Run) done = run_in (NULL, import);
+
+    assert_int_equal (done.status, 0);
+    assert_non_null (strstr (done.out, "Bed of 3 points over 40"));
+    assert_non_null (strstr (done.out, "line 5: a number is missing"));
+  }
+  assert_true (g_file_get_contents (rig, &text, NULL, NULL));
+  assert_non_null (strstr (text, "\"bed\""));
+  {
+    g_auto (Run) solved = run_in (NULL, run_it);
+    g_auto (Run) wrong = run_in (NULL, both);
+    g_auto (Run) gone = run_in (NULL, missing);
+    g_auto (Run) refused = run_in (NULL, no_log);
+
+    assert_int_equal (solved.status, 0);
+    assert_int_equal (wrong.status, 2);
+    assert_int_equal (gone.status, 1);
+    assert_non_null (strstr (gone.err, "/no/such.log"));
+    assert_int_equal (refused.status, 1);
+  }
+  g_unlink (log);
+  g_unlink (rig);
+  g_rmdir (folder);
+}
+
 int
 main (void)
 {
@@ -527,6 +568,7 @@ main (void)
     cmocka_unit_test (drawings_of_all_kinds_are_written),
     cmocka_unit_test (png_has_the_asked_size),
     cmocka_unit_test (drawings_that_cannot_be_made_are_refused),
+    cmocka_unit_test (a_log_becomes_a_bed),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* "layback-cli import": a sounder's log becomes the bed of a rig file. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+#include <glib/gi18n.h>
+
+#include "change.h"
+#include "command.h"
+#include "import.h"
+#include "words.h"
+
+/* The command's own options. */
+typedef struct
+{
+  char *output;
+  char *into;
+  char *transducer;
+  gboolean downstream, upstream;
+  double spike; /* m; below 0: as usual */
+} Choices;
+
+static void
+choices_clear (Choices *choices)
+{
+  g_free (choices->output);
+  g_free (choices->into);
+  g_free (choices->transducer);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Choices, choices_clear)
+
+/* FALSE after a message. */
+static gboolean
+make_options (const Choices *choices, LbUnits units, LbImportOptions *options)
+{
+  g_autofree char *fault = NULL;
+
+  *options = lb_import_options_default ();
+  options->boat_went_upstream = !choices->downstream;
+  if (choices->spike >= 0)
+    options->spike_limit = choices->spike;
+  if (!choices->transducer)
+    return TRUE;
+  if (!lb_words_parse (LB_QUANTITY_HEIGHT, units, choices->transducer, &options->transducer_depth,
+                       &fault))
+    lb_command_complain ("--transducer: %s", fault);
+  else if (!(fabs (options->transducer_depth) <= 10))
+    lb_command_complain (_ ("--transducer: give a depth of at most 10 m"));
+  else
+    return TRUE;
+  return FALSE;
+}
+
+static LbDocument *
+open_document (const char *path, GError **error)
+{
+  g_autoptr (GFile) file = NULL;
+
+  if (!path)
+    return lb_document_new ();
+  file = g_file_new_for_commandline_arg (path);
+  return lb_document_load (file, error);
+}
+
+static gboolean
+write_rig (const LbBedProfile *profile, const char *into, const char *output, GError **error)
+{
+  g_autoptr (LbDocument) document = open_document (into, error);
+  g_autoptr (LbDocument) copy = NULL;
+  g_autoptr (LbChange) change = NULL;
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (output);
+
+  if (!document)
+    return FALSE;
+  copy = lb_document_new_with (lb_document_get_contents (document));
+  change = lb_change_new_bed (profile->x, profile->depth, profile->n, NULL);
+  lb_change_apply (change, copy);
+  return lb_document_save (copy, file, error);
+}
+
+static void
+print_profile (const LbBedProfile *profile, LbUnits units)
+{
+  g_autofree char *length =
+      lb_words_quantity (LB_QUANTITY_LENGTH, units, profile->x[profile->n - 1], -1);
+  g_autofree char *off = lb_words_quantity (LB_QUANTITY_HEIGHT, units, profile->off, -1);
+
+  printf (_ ("%zu spikes taken out, %zu depths out of range\n"), profile->spikes,
+          profile->out_of_range);
+  printf (_ ("Bed of %zu points over %s, off by %s at most\n"), profile->n, length, off);
+}
+
+static int
+refuse (GError *error)
+{
+  lb_command_complain ("%s", error->message);
+  g_error_free (error);
+  return LB_EXIT_REFUSED;
+}
+
+static int
+import_log (const char *path, const Choices *choices, LbUnits units)
+{
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  g_autoptr (LbImport) import = NULL;
+  g_autofree char *summary = NULL;
+  LbImportOptions options;
+  LbBedProfile profile;
+  GError *error = NULL;
+
+  if (!make_options (choices, units, &options))
+    return LB_EXIT_REFUSED;
+  import = lb_import_read (file, &options, NULL, NULL, NULL, &error);
+  if (!import)
+    return refuse (error);
+  summary = lb_import_dup_summary (import);
+  printf ("%s\n", summary);
+  for (guint i = 0; i < import->first_bad->len; i++)
+    printf ("  %s\n", g_array_index (import->first_bad, LbBadLine, i).reason);
+  if (!lb_import_profile (import, &options, &profile, &error))
+    return refuse (error);
+  print_profile (&profile, units);
+  if (choices->output && !write_rig (&profile, choices->into, choices->output, &error))
+    return refuse (error);
+  return LB_EXIT_DONE;
+}
+
+int
+lb_command_import (int argc, char **argv)
+{
+  g_auto (LbCommandInput) input = { 0 };
+  g_auto (Choices) choices = { .spike = -1 };
+  const GOptionEntry entries[] = {
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &choices.output, N_ ("Write a rig file"),
+      "FILE.rig" },
+    { "into", 0, 0, G_OPTION_ARG_FILENAME, &choices.into,
+      N_ ("The rig that gets the bed; the default one without"), "FILE.rig" },
+    { "upstream", 0, 0, G_OPTION_ARG_NONE, &choices.upstream,
+      N_ ("The boat went upstream (so it is unless told)"), NULL },
+    { "downstream", 0, 0, G_OPTION_ARG_NONE, &choices.downstream,
+      N_ ("The boat went downstream, or distances grow downstream"), NULL },
+    { "transducer", 0, 0, G_OPTION_ARG_STRING, &choices.transducer,
+      N_ ("How deep the transducer sits, as \"10 in\" or \"0.25 m\""), "DEPTH" },
+    { "spike", 0, 0, G_OPTION_ARG_DOUBLE, &choices.spike,
+      N_ ("Take out depths further than this off their neighbours; 0: none"), "METRES" },
+    G_OPTION_ENTRY_NULL,
+  };
+  LbUnits units;
+  int status;
+
+  if (!lb_command_parse (&input, argc, argv, entries,
+                         _ ("Reads a sounder's log (NMEA 0183, GPX or a table) and makes it the "
+                            "bed of a rig file."),
+                         &status))
+    return status;
+  if (choices.upstream && choices.downstream)
+    return lb_command_complain_usage (_ ("the boat went upstream or downstream, not both"));
+  if (choices.into && !choices.output)
+    return lb_command_complain_usage (_ ("--into needs --output"));
+  if (input.changes)
+    return lb_command_complain_usage (_ ("--set changes a rig, not a log"));
+  return lb_command_units (&input, &units) ? import_log (input.file, &choices, units)
+                                           : LB_EXIT_REFUSED;
+}
