@@ -111,12 +111,10 @@ lb_importer_warn (LbImporter *importer, const char *format, ...)
 }
 
 void
-lb_importer_add_sounding (LbImporter *importer,
-                          LbSoundingKind kind,
-                          double depth,
-                          LbDepthDatum datum)
+lb_importer_add_sounding (
+    LbImporter *importer, LbSoundingKind kind, guint16 talker, double depth, LbDepthDatum datum)
 {
-  LbRawSounding raw = { { LB_UNSET, depth, LB_UNSET, LB_UNSET, datum }, kind };
+  LbRawSounding raw = { { LB_UNSET, depth, LB_UNSET, LB_UNSET, datum }, kind, talker };
 
   g_array_append_val (importer->soundings, raw);
 }

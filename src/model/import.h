@@ -8,8 +8,12 @@
  *
  * Along the track means: the way the boat went, from one fix to the next on the WGS 84 ellipsoid, a
  * new leg being begun only when the boat has gone LB_IMPORT_LEG metres, so that a receiver's jitter
- * adds no way to a boat that creeps or lies still. A track that goes over a stretch twice has it
- * twice; a warning says so. */
+ * adds no way to a boat that creeps. A boat that keeps within 8 m for two minutes lies still, and
+ * goes no way while it swings. Across a gap between fixes the way is the straight one.
+ *
+ * A boat that turns back (by 115 degrees or more, within 60 m) begins a new pass, and the bed is
+ * that of the longest pass alone: no stretch is in it twice, and it has one direction. A warning
+ * tells how often the boat turned, and `other_passes` counts the soundings left out. */
 #pragma once
 
 #include <gio/gio.h>
@@ -102,11 +106,17 @@ typedef struct
   gsize bad[LB_N_BAD_LINES];
   GArray *first_bad;   /* LbBadLine, the first LB_IMPORT_FIRST_BAD */
   gsize fixes;         /* good positions */
-  gsize unused_depths; /* soundings of a second kind (DBT beside DPT) */
+  gsize no_fix;        /* sentences of a receiver that had none */
+  gsize odd_fixes;     /* positions that no boat can have reached, left out */
+  gsize no_bottom;     /* sentences of a sounder that had lost the bottom */
+  gsize unused_depths; /* soundings of a second kind or talker (DBT beside DPT) */
+  gsize passes;        /* stretches between turns; 0: no track */
+  gsize other_passes;  /* soundings of passes that are not the longest */
   gsize unplaced;      /* soundings without a fix near enough */
   gsize gaps;          /* stretches without fixes */
-  double duration;     /* s; unset: no times */
-  double length;       /* m of the track */
+  double duration;     /* s, of all passes; unset: no times */
+  double length;       /* m of the pass that is used */
+  double track_length; /* m of all passes, with the gaps */
   gboolean has_transducer_depths;
   GArray *soundings;   /* LbSounding, by `along`; those not placed are left out */
   GPtrArray *warnings; /* translated lines */

@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Tables: distance and depth, or latitude, longitude and depth, in any order and with any
- * separator. What is not told by the options is found: the separator and the decimal sign from the
- * first lines, the columns from the heading, or without one from how many there are and what they
- * hold. */
-#include "import_private.h"
+ * separator. Where there are both, the distance counts. */
+#include "import_csv.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -11,53 +9,40 @@
 
 #include "file_error.h"
 
-#define MOST_COLUMNS 64
-#define LOOK_AHEAD 50 /* lines */
 #define FOOT 0.3048
 #define DEEPEST 12000.0
 #define LONGEST_WAY 1e7 /* m */
 #define CHECK_EVERY 4096
 
-typedef struct
-{
-  const char *text;
-  gsize length;
-} Cell;
+/* ---- Cells ---- */
 
-typedef struct
-{
-  LbImporter *importer;
-  char separator, decimal;
-  int column[LB_N_CSV_COLUMNS]; /* -1: not there */
-  double scale;                 /* m for one of the table's units */
-  gboolean has_heading, has_places;
-  gsize heights; /* depths below zero */
-} Table;
-
-/* ---- Cutting a line up ---- */
-
-static Cell
+static LbCsvCell
 trimmed (const char *text, const char *end)
 {
   while (text < end && g_ascii_isspace (*text))
     text++;
   while (end > text && g_ascii_isspace (end[-1]))
     end--;
-  if (end - text >= 2 && *text == '"' && end[-1] == '"')
-    return (Cell){ text + 1, (gsize) (end - text) - 2 };
-  return (Cell){ text, (gsize) (end - text) };
+  return (LbCsvCell){ text, (gsize) (end - text) };
 }
 
-/* A blank as the separator stands for any number of them. */
-static int
-split (const LbLogLine *line, char separator, Cell *cells)
+static LbCsvCell
+unquoted (LbCsvCell cell)
+{
+  if (cell.length >= 2 && cell.text[0] == '"' && cell.text[cell.length - 1] == '"')
+    return trimmed (cell.text + 1, cell.text + cell.length - 1);
+  return cell;
+}
+
+int
+lb_csv_split (const LbLogLine *line, char separator, LbCsvCell *cells)
 {
   const char *at = line->text, *end = line->text + line->length;
   int n = 0;
 
   while (separator == ' ' && at < end && g_ascii_isspace (*at))
     at++;
-  while (n < MOST_COLUMNS)
+  while (n < LB_CSV_MOST_COLUMNS)
     {
       const char *stop = at;
       gboolean quoted = FALSE;
@@ -65,7 +50,7 @@ split (const LbLogLine *line, char separator, Cell *cells)
       for (; stop < end && (quoted || *stop != separator); stop++)
         if (*stop == '"')
           quoted = !quoted;
-      cells[n++] = trimmed (at, stop);
+      cells[n++] = unquoted (trimmed (at, stop));
       if (stop >= end)
         break;
       at = stop + 1;
@@ -77,27 +62,78 @@ split (const LbLogLine *line, char separator, Cell *cells)
   return n;
 }
 
-static gboolean
-cell_number (const Table *table, const Cell *cell, double *value)
+gboolean
+lb_csv_number (const LbTable *table, LbCsvCell cell, double *value)
 {
   char text[41];
 
-  if (cell->length == 0 || cell->length >= sizeof text)
+  if (cell.length == 0 || cell.length >= sizeof text)
     return FALSE;
-  memcpy (text, cell->text, cell->length);
+  memcpy (text, cell.text, cell.length);
   if (table->decimal == ',')
     {
-      if (memchr (text, '.', cell->length))
+      if (memchr (text, '.', cell.length))
         return FALSE;
-      for (gsize i = 0; i < cell->length; i++)
+      for (gsize i = 0; i < cell.length; i++)
         if (text[i] == ',')
           text[i] = '.';
     }
-  return lb_log_number (text, cell->length, value);
+  return lb_log_number (text, cell.length, value);
 }
 
+/* The cell without `end`, if it ends so, whatever the case. */
 static gboolean
-is_remark (const LbLogLine *line)
+take_end (LbCsvCell *cell, const char *end)
+{
+  gsize length = strlen (end);
+
+  if (cell->length <= length
+      || g_ascii_strncasecmp (cell->text + cell->length - length, end, length) != 0)
+    return FALSE;
+  *cell = trimmed (cell->text, cell->text + cell->length - length);
+  return TRUE;
+}
+
+gboolean
+lb_csv_length (const LbTable *table, LbCsvCell cell, double *metres)
+{
+  double scale = table->scale;
+
+  if (take_end (&cell, "ft"))
+    scale = FOOT;
+  else if (take_end (&cell, "m"))
+    scale = 1;
+  if (!lb_csv_number (table, cell, metres))
+    return FALSE;
+  *metres *= scale;
+  return TRUE;
+}
+
+gboolean
+lb_csv_angle (const LbTable *table, LbCsvCell cell, double *degrees)
+{
+  static const char *const sides = "NESWnesw";
+  char side = '\0';
+
+  if (cell.length > 1 && strchr (sides, cell.text[0]))
+    {
+      side = cell.text[0];
+      cell = trimmed (cell.text + 1, cell.text + cell.length);
+    }
+  else if (cell.length > 1 && strchr (sides, cell.text[cell.length - 1]))
+    {
+      side = cell.text[cell.length - 1];
+      cell = trimmed (cell.text, cell.text + cell.length - 1);
+    }
+  if (!lb_csv_number (table, cell, degrees))
+    return FALSE;
+  if (g_ascii_toupper (side) == 'S' || g_ascii_toupper (side) == 'W')
+    *degrees = -*degrees;
+  return TRUE;
+}
+
+gboolean
+lb_csv_is_remark (const LbLogLine *line)
 {
   gsize i = 0;
 
@@ -106,150 +142,10 @@ is_remark (const LbLogLine *line)
   return i == line->length || line->text[i] == '#';
 }
 
-/* ---- Finding out ---- */
-
-/* How many of the first lines hold at least two numbers with that separator and decimal sign. */
-static int
-count_fitting (const Table *table, const char *text, gsize length)
-{
-  const char *at = text, *end = text + length;
-  LbLogLine line = { 0 };
-  Cell cells[MOST_COLUMNS];
-  int fitting = 0;
-
-  while (line.number < LOOK_AHEAD && lb_log_line_next (&at, end, &line))
-    {
-      int numbers = 0, n;
-      double value;
-
-      if (is_remark (&line))
-        continue;
-      n = split (&line, table->separator, cells);
-      for (int i = 0; i < n; i++)
-        numbers += cell_number (table, &cells[i], &value);
-      fitting += numbers >= 2;
-    }
-  return fitting;
-}
+/* ---- Reading ---- */
 
 static void
-find_signs (Table *table, const char *text, gsize length)
-{
-  /* The likelier first: only a better fit replaces it. */
-  static const char pairs[][2] = { { ',', '.' },  { ';', '.' },  { ';', ',' },
-                                   { '\t', '.' }, { '\t', ',' }, { '|', '.' },
-                                   { '|', ',' },  { ' ', '.' },  { ' ', ',' } };
-  const LbImportOptions *options = table->importer->options;
-  int best = -1;
-  Table found = *table;
-
-  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
-    {
-      Table trial = *table;
-      int fitting;
-
-      trial.separator = options->separator ? options->separator : pairs[i][0];
-      trial.decimal = options->decimal ? options->decimal : pairs[i][1];
-      fitting = count_fitting (&trial, text, length);
-      if (fitting > best)
-        {
-          best = fitting;
-          found = trial;
-        }
-    }
-  *table = found;
-}
-
-/* Whether the heading `cell` says one of the words (parted by "|"). */
-static gboolean
-says (const Cell *cell, const char *words)
-{
-  g_autofree char *heading = g_utf8_make_valid (cell->text, (gssize) cell->length);
-  g_autofree char *small = g_utf8_strdown (heading, -1);
-  g_auto (GStrv) list = g_strsplit (words, "|", -1);
-
-  for (char **word = list; *word; word++)
-    if (strstr (small, *word))
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
-says_feet (const Cell *cell)
-{
-  return says (cell, "feet|foot|(ft|[ft|_ft| ft|-ft") && !says (cell, "(m|[m]|metre|meter");
-}
-
-static void
-read_heading (Table *table, const Cell *cells, int n)
-{
-  static const char *const words[LB_N_CSV_COLUMNS] = {
-    [LB_CSV_DISTANCE] = "dist|along|chainage|station|way",
-    [LB_CSV_DEPTH] = "depth|sounding",
-    [LB_CSV_LATITUDE] = "lat",
-    [LB_CSV_LONGITUDE] = "lon|lng",
-  };
-
-  for (int c = 0; c < LB_N_CSV_COLUMNS; c++)
-    for (int i = 0; i < n && table->column[c] < 0; i++)
-      if (says (&cells[i], words[c]))
-        table->column[c] = i;
-  if (table->column[LB_CSV_DEPTH] >= 0 && table->column[LB_CSV_DEPTH] < n
-      && table->importer->options->unit == LB_CSV_UNIT_FOUND
-      && says_feet (&cells[table->column[LB_CSV_DEPTH]]))
-    table->scale = FOOT;
-}
-
-/* Without a heading: two columns are distance and depth, three a place and a depth. */
-static void
-guess_columns (Table *table, int n)
-{
-  if (n == 2 && table->column[LB_CSV_DISTANCE] < 0 && table->column[LB_CSV_DEPTH] < 0)
-    {
-      table->column[LB_CSV_DISTANCE] = 0;
-      table->column[LB_CSV_DEPTH] = 1;
-    }
-  else if (n == 3 && table->column[LB_CSV_LATITUDE] < 0 && table->column[LB_CSV_DISTANCE] < 0)
-    {
-      table->column[LB_CSV_LATITUDE] = 0;
-      table->column[LB_CSV_LONGITUDE] = 1;
-      table->column[LB_CSV_DEPTH] = 2;
-    }
-}
-
-/* The first line that is no remark: a heading unless it holds numbers enough. */
-static gboolean
-find_columns (Table *table, const char *text, gsize length)
-{
-  const char *at = text, *end = text + length;
-  LbLogLine line = { 0 };
-  Cell cells[MOST_COLUMNS];
-  int n, numbers = 0;
-
-  do
-    if (!lb_log_line_next (&at, end, &line))
-      return FALSE;
-  while (is_remark (&line));
-  n = split (&line, table->separator, cells);
-  for (int i = 0; i < n; i++)
-    {
-      double value;
-
-      numbers += cell_number (table, &cells[i], &value);
-    }
-  table->has_heading = numbers < 2;
-  if (table->has_heading)
-    read_heading (table, cells, n);
-  else
-    guess_columns (table, n);
-  table->has_places = table->column[LB_CSV_LATITUDE] >= 0 && table->column[LB_CSV_LONGITUDE] >= 0
-                      && table->column[LB_CSV_DISTANCE] < 0;
-  return table->column[LB_CSV_DEPTH] >= 0
-         && (table->has_places || table->column[LB_CSV_DISTANCE] >= 0);
-}
-
-static void
-tell_columns (const Table *table)
+tell_columns (const LbTable *table)
 {
   const char *unit = table->scale == 1 ? _ ("metres") : _ ("feet");
 
@@ -265,55 +161,64 @@ tell_columns (const Table *table)
                          table->column[LB_CSV_DISTANCE] + 1, table->column[LB_CSV_DEPTH] + 1, unit);
 }
 
-/* ---- Reading ---- */
+static gboolean
+read_cells (const LbTable *table, const LbCsvCell *cells, int n, LbSounding *s)
+{
+  for (int c = 0; c < LB_N_CSV_COLUMNS; c++)
+    {
+      double *const values[] = { &s->along, &s->depth, &s->latitude, &s->longitude };
+      gboolean is_angle = c == LB_CSV_LATITUDE || c == LB_CSV_LONGITUDE;
+      int i = table->column[c];
+
+      if (c != LB_CSV_DEPTH && is_angle != table->has_places)
+        continue;
+      if (i >= n || !(is_angle ? lb_csv_angle : lb_csv_length) (table, cells[i], values[c]))
+        return FALSE;
+    }
+  return TRUE;
+}
 
 static gboolean
-value_at (const Table *table, const Cell *cells, int n, LbCsvColumn column, double *value)
+is_possible (const LbTable *table, const LbSounding *s)
 {
-  int i = table->column[column];
-
-  return i < n && cell_number (table, &cells[i], value);
+  if (table->has_places && (fabs (s->latitude) > 90 || fabs (s->longitude) > 180))
+    return FALSE;
+  return fabs (s->depth) <= DEEPEST && (table->has_places || fabs (s->along) <= LONGEST_WAY);
 }
 
 static void
-read_row (Table *table, const LbLogLine *line)
+read_row (LbTable *table, const LbLogLine *line)
 {
   LbImporter *importer = table->importer;
   LbRawSounding raw = { { LB_UNSET, 0, LB_UNSET, LB_UNSET, LB_DEPTH_OF_TRANSDUCER },
-                        LB_SOUNDING_TABLE };
+                        LB_SOUNDING_TABLE,
+                        0 };
   LbSounding *s = &raw.sounding;
-  Cell cells[MOST_COLUMNS];
-  int n = split (line, table->separator, cells);
+  LbCsvCell cells[LB_CSV_MOST_COLUMNS];
+  int n = lb_csv_split (line, table->separator, cells);
 
-  if (!value_at (table, cells, n, LB_CSV_DEPTH, &s->depth)
-      || (table->has_places ? !value_at (table, cells, n, LB_CSV_LATITUDE, &s->latitude)
-                                  || !value_at (table, cells, n, LB_CSV_LONGITUDE, &s->longitude)
-                            : !value_at (table, cells, n, LB_CSV_DISTANCE, &s->along)))
+  if (!read_cells (table, cells, n, s))
     {
       lb_importer_add_bad (importer, line->number, LB_BAD_LINE_FORM,
                            _ ("line %zu: a number is missing"), line->number);
       return;
     }
-  s->depth *= table->scale;
-  s->along *= table->scale;
-  table->heights += s->depth < 0;
-  if (fabs (s->depth) > DEEPEST
-      || (table->has_places ? fabs (s->latitude) > 90 || fabs (s->longitude) > 180
-                            : fabs (s->along) > LONGEST_WAY))
+  if (!is_possible (table, s))
     {
       lb_importer_add_bad (importer, line->number, LB_BAD_LINE_RANGE,
                            _ ("line %zu: no possible place or depth"), line->number);
       return;
     }
+  table->heights += s->depth < 0;
   if (table->has_places)
     lb_importer_add_fix (importer, s->latitude, s->longitude, LB_UNSET);
   g_array_append_val (importer->soundings, raw);
 }
 
-/* Where all depths are below zero they are heights, counted upward. Where some are, they are bad.
- */
+/* Where all depths are below zero they are heights, counted upward. Where only some are, the
+ * profile leaves those out as depths that no bed has. */
 static void
-turn_heights (Table *table)
+turn_heights (LbTable *table)
 {
   GArray *soundings = table->importer->soundings;
   gboolean all = table->heights > 0 && table->heights == soundings->len;
@@ -333,20 +238,16 @@ turn_heights (Table *table)
 gboolean
 lb_importer_read_csv (LbImporter *importer, const char *text, gsize length, GError **error)
 {
-  const LbImportOptions *options = importer->options;
   const char *at = text, *end = text + length;
   LbLogLine line = { 0 };
-  gboolean heading_passed = FALSE;
-  Table table = { .importer = importer, .scale = options->unit == LB_CSV_UNIT_FEET ? FOOT : 1 };
+  LbTable table = { .importer = importer };
 
-  memcpy (table.column, options->column, sizeof table.column);
   if (memchr (text, '\0', length))
     {
       g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_SYNTAX, _ ("this is no text"));
       return FALSE;
     }
-  find_signs (&table, text, length);
-  if (!find_columns (&table, text, length))
+  if (!lb_csv_find (&table, text, length))
     {
       g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_MISSING_KEY,
                    _ ("no columns of distance and depth, or of latitude, longitude and depth, were "
@@ -359,14 +260,10 @@ lb_importer_read_csv (LbImporter *importer, const char *text, gsize length, GErr
       if (line.number % CHECK_EVERY == 0
           && !lb_importer_go_on (importer, (double) (at - text) / (double) length, error))
         return FALSE;
-      if (is_remark (&line) || (table.has_heading && !heading_passed))
-        {
-          heading_passed = heading_passed || !is_remark (&line);
-          importer->import->ignored++;
-          continue;
-        }
-      heading_passed = TRUE;
-      read_row (&table, &line);
+      if (line.number < table.first_row || lb_csv_is_remark (&line))
+        importer->import->ignored++;
+      else
+        read_row (&table, &line);
     }
   importer->import->lines = line.number;
   turn_heights (&table);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* GPX tracks and routes. The standard has no depth: programs put one into a point's extensions, in
- * metres, in an element called "depth" whatever its prefix. */
+ * metres, in an element called "depth" or "water depth" whatever its prefix. */
 #include "import_private.h"
 
 #include <glib/gi18n-lib.h>
@@ -16,7 +16,7 @@
 typedef struct
 {
   LbImporter *importer;
-  gboolean is_gpx, in_point, has_depth, is_good;
+  gboolean is_gpx, in_point, has_depth, is_good, at_end;
   double latitude, longitude, depth, time;
   GString *text;   /* of the element that is open */
   gboolean wanted; /* that text */
@@ -35,6 +35,13 @@ static gboolean
 is_point (const char *name)
 {
   return strcmp (name, "trkpt") == 0 || strcmp (name, "rtept") == 0;
+}
+
+static gboolean
+is_depth (const char *name)
+{
+  return g_ascii_strcasecmp (name, "depth") == 0 || g_ascii_strcasecmp (name, "waterdepth") == 0
+         || g_ascii_strcasecmp (name, "water_depth") == 0;
 }
 
 static gsize
@@ -89,8 +96,7 @@ start_cb (GMarkupParseContext *context,
                  _ ("it begins with <%.40s> and not with <gpx>"), element);
   else if (is_point (name))
     start_point (gpx, context, names, values);
-  gpx->wanted =
-      gpx->in_point && (g_ascii_strcasecmp (name, "depth") == 0 || strcmp (name, "time") == 0);
+  gpx->wanted = gpx->in_point && (is_depth (name) || strcmp (name, "time") == 0);
   g_string_truncate (gpx->text, 0);
 }
 
@@ -115,8 +121,10 @@ read_depth (Gpx *gpx, gsize line)
   else if (gpx->depth < 0 || gpx->depth > DEEPEST)
     lb_importer_add_bad (gpx->importer, line, LB_BAD_LINE_RANGE, _ ("line %zu: no possible depth"),
                          line);
+  else if (gpx->depth == 0)
+    gpx->importer->import->no_bottom++;
   else
-    gpx->has_depth = gpx->depth > 0;
+    gpx->has_depth = TRUE;
 }
 
 static void
@@ -153,6 +161,7 @@ end_cb (GMarkupParseContext *context, const char *element, gpointer data, GError
       LbRawSounding raw = {
         { LB_UNSET, gpx->depth, gpx->latitude, gpx->longitude, LB_DEPTH_OF_TRANSDUCER },
         LB_SOUNDING_TABLE,
+        0,
       };
 
       g_array_append_val (gpx->importer->soundings, raw);
@@ -170,7 +179,26 @@ parse_in_pieces (Gpx *gpx, const char *text, gsize length, GError **error)
         || !g_markup_parse_context_parse (context, text + at, (gssize) MIN (CHUNK, length - at),
                                           error))
       return FALSE;
+  gpx->at_end = TRUE;
   return g_markup_parse_context_end_parse (context, error);
+}
+
+/* What stood before the end of a file that was cut off is as good as ever. */
+static gboolean
+forgive_cut (Gpx *gpx, const GError *fault)
+{
+  GMarkupError kinds[] = { G_MARKUP_ERROR_PARSE, G_MARKUP_ERROR_EMPTY };
+
+  if (!gpx->at_end || gpx->importer->soundings->len == 0)
+    return FALSE;
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (g_error_matches (fault, G_MARKUP_ERROR, kinds[i]))
+      {
+        lb_importer_warn (gpx->importer,
+                          _ ("The file is cut off: what stands before its end was used."));
+        return TRUE;
+      }
+  return FALSE;
 }
 
 gboolean
@@ -178,19 +206,18 @@ lb_importer_read_gpx (LbImporter *importer, const char *text, gsize length, GErr
 {
   g_autoptr (GString) open = g_string_new (NULL);
   g_autoptr (GError) fault = NULL;
+  g_autofree char *valid = NULL;
   Gpx gpx = { .importer = importer, .text = open };
 
-  if (parse_in_pieces (&gpx, text, length, &fault))
+  if (parse_in_pieces (&gpx, text, length, &fault) || forgive_cut (&gpx, fault))
     return TRUE;
   if (fault->domain == G_IO_ERROR)
-    g_propagate_error (error, g_steal_pointer (&fault));
-  else
     {
-      g_autofree char *valid = g_utf8_make_valid (fault->message, -1);
-
-      g_strdelimit (valid, "\n\r", ' ');
-      g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_SYNTAX, _ ("this is no GPX file: %s"),
-                   valid);
+      g_propagate_error (error, g_steal_pointer (&fault));
+      return FALSE;
     }
+  valid = g_utf8_make_valid (fault->message, -1);
+  g_strdelimit (valid, "\n\r", ' ');
+  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_SYNTAX, _ ("this is no GPX file: %s"), valid);
   return FALSE;
 }

@@ -1,37 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* NMEA 0183 sentences. Those that tell depth (DPT, DBT, DBS) and position (RMC, GGA, GLL) are used,
  * from any talker; VTG and all others are only verified. */
-#include "import_private.h"
+#include "import_nmea.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 #include <string.h>
 
-#define MOST_FIELDS 40
 #define FOOT 0.3048
 #define FATHOM 1.8288
-#define DAY 86400.0
 #define DEEPEST 12000.0
 #define CHECK_EVERY 4096
-
-typedef struct
-{
-  const char *text;
-  gsize length;
-} Field;
-
-typedef struct
-{
-  LbImporter *importer;
-  const LbLogLine *line;
-  Field fields[MOST_FIELDS]; /* [0]: talker and formatter */
-  int n;
-  gboolean has_checksums; /* anywhere in the log */
-
-  double day, last_clock; /* s: midnights passed, and the time of day last seen (-1: none) */
-  double last_fix_time;
-  gboolean has_fix;
-} Nmea;
 
 static guint
 hex_digit (char c)
@@ -39,16 +17,16 @@ hex_digit (char c)
   return g_ascii_isxdigit (c) ? (guint) g_ascii_xdigit_value (c) : 99;
 }
 
-static gboolean
-bad_form (Nmea *nmea, const char *what)
+gboolean
+lb_nmea_bad_form (LbNmea *nmea, const char *what)
 {
   lb_importer_add_bad (nmea->importer, nmea->line->number, LB_BAD_LINE_FORM, _ ("line %zu: %s"),
                        nmea->line->number, what);
   return FALSE;
 }
 
-static gboolean
-bad_range (Nmea *nmea, const char *what)
+gboolean
+lb_nmea_bad_range (LbNmea *nmea, const char *what)
 {
   lb_importer_add_bad (nmea->importer, nmea->line->number, LB_BAD_LINE_RANGE, _ ("line %zu: %s"),
                        nmea->line->number, what);
@@ -57,7 +35,7 @@ bad_range (Nmea *nmea, const char *what)
 
 /* Cuts the sentence from its "$" on into fields after verifying its checksum. */
 static gboolean
-split (Nmea *nmea, const char *start, const char *end)
+split (LbNmea *nmea, const char *start, const char *end)
 {
   const char *star, *at = start + 1;
   guint sum = 0;
@@ -84,11 +62,11 @@ split (Nmea *nmea, const char *start, const char *end)
                            _ ("line %zu: no checksum"), nmea->line->number);
       return FALSE;
     }
-  for (nmea->n = 0; nmea->n < MOST_FIELDS; nmea->n++)
+  for (nmea->n = 0; nmea->n < LB_NMEA_MOST_FIELDS; nmea->n++)
     {
       const char *comma = memchr (at, ',', (gsize) (end - at));
 
-      nmea->fields[nmea->n] = (Field){ at, (gsize) ((comma ? comma : end) - at) };
+      nmea->fields[nmea->n] = (LbNmeaField){ at, (gsize) ((comma ? comma : end) - at) };
       if (!comma)
         {
           nmea->n++;
@@ -99,10 +77,8 @@ split (Nmea *nmea, const char *start, const char *end)
   return TRUE;
 }
 
-/* A number in field `i`; unset for an empty or missing one. FALSE if something else stands there.
- */
-static gboolean
-number (Nmea *nmea, int i, double *value)
+gboolean
+lb_nmea_number (const LbNmea *nmea, int i, double *value)
 {
   *value = LB_UNSET;
   if (i >= nmea->n || nmea->fields[i].length == 0)
@@ -110,38 +86,49 @@ number (Nmea *nmea, int i, double *value)
   return lb_log_number (nmea->fields[i].text, nmea->fields[i].length, value);
 }
 
-static char
-letter (const Nmea *nmea, int i)
+char
+lb_nmea_letter (const LbNmea *nmea, int i)
 {
   return i < nmea->n && nmea->fields[i].length == 1 ? nmea->fields[i].text[0] : '\0';
 }
 
 /* ---- Depth ---- */
 
+static guint16
+talker (const LbNmea *nmea)
+{
+  const guchar *address = (const guchar *) nmea->fields[0].text;
+
+  return (guint16) (address[0] << 8 | address[1]);
+}
+
 static void
-add_depth (Nmea *nmea, LbSoundingKind kind, double depth, LbDepthDatum datum)
+add_depth (LbNmea *nmea, LbSoundingKind kind, double depth, LbDepthDatum datum)
 {
   if (depth < 0 || depth > DEEPEST)
-    bad_range (nmea, _ ("no possible depth"));
-  else if (depth > 0) /* 0 is how a sounder says that it has lost the bottom */
-    lb_importer_add_sounding (nmea->importer, kind, depth, datum);
+    lb_nmea_bad_range (nmea, _ ("no possible depth"));
+  else if (depth == 0) /* how a sounder says that it has lost the bottom */
+    nmea->importer->import->no_bottom++;
+  else
+    lb_importer_add_sounding (nmea->importer, kind, talker (nmea), depth, datum);
 }
 
 /* Depth below the transducer, and how far that is below the surface (above 0) or above the keel
  * (below 0). */
 static void
-read_dpt (Nmea *nmea)
+read_dpt (LbNmea *nmea)
 {
   double depth, offset;
 
-  if (!number (nmea, 1, &depth) || !number (nmea, 2, &offset) || nmea->n < 3)
+  if (!lb_nmea_number (nmea, 1, &depth) || !lb_nmea_number (nmea, 2, &offset)
+      || nmea->n < (nmea->has_checksums ? 2 : 3))
     {
-      bad_form (nmea, _ ("a depth that is no number"));
+      lb_nmea_bad_form (nmea, _ ("a depth that is no number"));
       return;
     }
   if (!lb_is_set (depth))
-    return;
-  if (lb_is_set (offset) && offset > 0)
+    nmea->importer->import->no_bottom++;
+  else if (lb_is_set (offset) && offset > 0)
     add_depth (nmea, LB_SOUNDING_DPT, depth + offset, LB_DEPTH_OF_SURFACE);
   else
     add_depth (nmea, LB_SOUNDING_DPT, depth, LB_DEPTH_OF_TRANSDUCER);
@@ -149,7 +136,7 @@ read_dpt (Nmea *nmea)
 
 /* The same depth in feet, metres and fathoms; the metres go before the others. */
 static void
-read_three_depths (Nmea *nmea, LbSoundingKind kind, LbDepthDatum datum)
+read_three_depths (LbNmea *nmea, LbSoundingKind kind, LbDepthDatum datum)
 {
   static const struct
   {
@@ -162,96 +149,29 @@ read_three_depths (Nmea *nmea, LbSoundingKind kind, LbDepthDatum datum)
     {
       double value;
 
-      if (!number (nmea, units[i].field, &value))
+      if (!lb_nmea_number (nmea, units[i].field, &value))
         {
-          bad_form (nmea, _ ("a depth that is no number"));
+          lb_nmea_bad_form (nmea, _ ("a depth that is no number"));
           return;
         }
-      if (lb_is_set (value) && letter (nmea, units[i].field + 1) == units[i].unit)
+      if (lb_is_set (value) && lb_nmea_letter (nmea, units[i].field + 1) == units[i].unit)
         {
           add_depth (nmea, kind, value * units[i].metres, datum);
           return;
         }
     }
-}
-
-/* ---- Position ---- */
-
-/* Degrees and minutes, "4807.0380", with its letter. FALSE: not of that form, or none there. */
-static gboolean
-read_angle (Nmea *nmea, int i, char plus, char minus, double most, double *degrees)
-{
-  double value, whole, minutes;
-  char side = letter (nmea, i + 1);
-
-  if (!number (nmea, i, &value) || !lb_is_set (value) || (side != plus && side != minus))
-    return bad_form (nmea, _ ("a position that is none"));
-  whole = floor (value / 100);
-  minutes = value - 100 * whole;
-  *degrees = whole + minutes / 60;
-  if (value < 0 || minutes >= 60 || *degrees > most)
-    return bad_range (nmea, _ ("no possible position"));
-  if (side == minus)
-    *degrees = -*degrees;
-  return TRUE;
-}
-
-/* The time of day, "123519.00", made to go on after midnight. Unset when there is none. */
-static double
-read_clock (Nmea *nmea, int i)
-{
-  double value, hours, minutes, seconds;
-
-  if (!number (nmea, i, &value) || !lb_is_set (value) || value < 0)
-    return LB_UNSET;
-  hours = floor (value / 10000);
-  minutes = floor (value / 100) - 100 * hours;
-  seconds = value - 10000 * hours - 100 * minutes;
-  if (hours > 23 || minutes > 59 || seconds >= 61)
-    return LB_UNSET;
-  value = 3600 * hours + 60 * minutes + seconds;
-  if (nmea->last_clock >= 0 && value < nmea->last_clock - DAY / 2)
-    nmea->day += DAY;
-  nmea->last_clock = value;
-  return nmea->day + value;
-}
-
-static void
-read_position (Nmea *nmea, int latitude, int clock)
-{
-  double lat, lon, time;
-
-  if (!read_angle (nmea, latitude, 'N', 'S', 90, &lat)
-      || !read_angle (nmea, latitude + 2, 'E', 'W', 180, &lon))
-    return;
-  time = read_clock (nmea, clock);
-  /* RMC and GGA of the same moment are one fix. */
-  if (nmea->has_fix && lb_is_set (time) && lb_is_set (nmea->last_fix_time)
-      && time <= nmea->last_fix_time)
-    return;
-  nmea->has_fix = TRUE;
-  nmea->last_fix_time = time;
-  lb_importer_add_fix (nmea->importer, lat, lon, time);
-}
-
-static void
-read_gga (Nmea *nmea)
-{
-  double quality;
-
-  if (!number (nmea, 6, &quality))
-    bad_form (nmea, _ ("a quality that is no number"));
-  /* 0: no fix; 6 to 8: estimated, typed in, simulated. */
-  else if (lb_is_set (quality) && quality >= 1 && quality <= 5)
-    read_position (nmea, 2, 1);
+  if (nmea->n < 5)
+    lb_nmea_bad_form (nmea, _ ("a depth that is no number"));
+  else
+    nmea->importer->import->no_bottom++;
 }
 
 /* ---- Sentences ---- */
 
 static void
-read_sentence (Nmea *nmea)
+read_sentence (LbNmea *nmea)
 {
-  const Field *address = &nmea->fields[0];
+  const LbNmeaField *address = &nmea->fields[0];
   const char *formatter = address->text + address->length - 3;
 
   if (address->length != 5 || address->text[0] == 'P')
@@ -263,22 +183,30 @@ read_sentence (Nmea *nmea)
   else if (memcmp (formatter, "DBS", 3) == 0)
     read_three_depths (nmea, LB_SOUNDING_DBS, LB_DEPTH_OF_SURFACE);
   else if (memcmp (formatter, "GGA", 3) == 0)
-    read_gga (nmea);
-  else if (memcmp (formatter, "RMC", 3) == 0 && letter (nmea, 2) == 'A')
-    read_position (nmea, 3, 1);
-  else if (memcmp (formatter, "GLL", 3) == 0 && letter (nmea, 6) != 'V')
-    read_position (nmea, 1, 5);
+    lb_nmea_read_gga (nmea);
+  else if (memcmp (formatter, "RMC", 3) == 0)
+    lb_nmea_read_rmc (nmea);
+  else if (memcmp (formatter, "GLL", 3) == 0)
+    lb_nmea_read_gll (nmea);
   else
     nmea->importer->import->ignored++;
 }
 
-/* Where the sentence begins: some logs put a time or a tag block in front. */
+/* Where the sentence begins: some logs put a time or a tag block in front, and one that was cut off
+ * runs into the next. */
 static const char *
 find_start (const LbLogLine *line)
 {
-  const char *dollar = memchr (line->text, '$', line->length);
+  for (const char *c = line->text + line->length; c > line->text; c--)
+    if (c[-1] == '$')
+      return c - 1;
+  return memchr (line->text, '!', line->length);
+}
 
-  return dollar ? dollar : memchr (line->text, '!', line->length);
+static gboolean
+is_joined (const LbLogLine *line, const char *start)
+{
+  return memchr (line->text, '$', (gsize) (start - line->text)) != NULL;
 }
 
 static gboolean
@@ -302,7 +230,7 @@ lb_importer_read_nmea (LbImporter *importer, const char *text, gsize length, GEr
 {
   const char *at = text, *end = text + length;
   LbLogLine line = { 0 };
-  Nmea nmea = { .importer = importer, .line = &line, .last_clock = -1, .last_fix_time = LB_UNSET };
+  LbNmea nmea = { .importer = importer, .line = &line, .clock = -1, .last_fix_time = LB_UNSET };
 
   nmea.has_checksums = any_checksum (text, length);
   if (!nmea.has_checksums)
@@ -318,9 +246,11 @@ lb_importer_read_nmea (LbImporter *importer, const char *text, gsize length, GEr
       if (!start)
         {
           if (line.length > 0)
-            bad_form (&nmea, _ ("no sentence"));
+            lb_nmea_bad_form (&nmea, _ ("no sentence"));
           continue;
         }
+      if (is_joined (&line, start))
+        lb_nmea_bad_form (&nmea, _ ("a sentence is cut off and runs into the next"));
       if (split (&nmea, start, line.text + line.length))
         read_sentence (&nmea);
     }

@@ -8,7 +8,7 @@
 typedef struct
 {
   double latitude, longitude; /* degrees */
-  double time;                /* s, from any start, never falling; unset: not known */
+  double time;                /* s, from any start; falls where an older log begins; unset: none */
   gsize depths_before;        /* soundings in the log before this fix */
 } LbFix;
 
@@ -25,6 +25,7 @@ typedef struct
 {
   LbSounding sounding;
   LbSoundingKind kind;
+  guint16 talker; /* of a sentence: its two letters */
 } LbRawSounding;
 
 /* A log while it is being read. */
@@ -58,13 +59,12 @@ void
 lb_importer_add_bad (LbImporter *importer, gsize line, LbBadLineKind kind, const char *format, ...)
     G_GNUC_PRINTF (4, 5);
 
-void lb_importer_add_sounding (LbImporter *importer,
-                               LbSoundingKind kind,
-                               double depth,
-                               LbDepthDatum datum);
+void lb_importer_add_sounding (
+    LbImporter *importer, LbSoundingKind kind, guint16 talker, double depth, LbDepthDatum datum);
 
 void lb_importer_add_fix (LbImporter *importer, double latitude, double longitude, double time);
 
+/* The words of the message may leave out the number (translations of one thing and of many). */
 void lb_importer_warn (LbImporter *importer, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
 /* A whole decimal number with a point, of at most 40 characters; FALSE for anything else. */
@@ -75,5 +75,5 @@ gboolean lb_importer_read_nmea (LbImporter *importer, const char *text, gsize le
 gboolean lb_importer_read_gpx (LbImporter *importer, const char *text, gsize length, GError **e);
 gboolean lb_importer_read_csv (LbImporter *importer, const char *text, gsize length, GError **e);
 
-/* Lays the soundings along the track and sorts them. */
+/* Chooses among soundings of many kinds, lays them along the track and sorts them. */
 void lb_importer_place (LbImporter *importer);

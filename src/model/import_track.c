@@ -1,52 +1,37 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Lays soundings along the track of the fixes. Distances by the geodesic routines of PROJ (Karney
- * 2013, J. Geodesy 87, 43). */
-#include "import_private.h"
+/* The way along the fixes. Distances by the geodesic routines of PROJ (Karney 2013, J. Geodesy 87,
+ * 43). */
+#include "import_track.h"
 
-#include <geodesic.h>
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define WGS84_RADIUS 6378137.0
 #define WGS84_FLATTENING (1 / 298.257223563)
 
-/* A track whose ends are nearer than this share of its way goes back or round. */
-#define STRAIGHT_ENOUGH 0.5
-#define SHORTEST_WARNED 30.0 /* m */
+/* A boat that keeps within so many metres for so many seconds lies still: at anchor it swings. */
+#define STILL_RADIUS 8.0
+#define STILL_TIME 120.0
 
-/* ---- Which soundings ---- */
-
-/* Sounders send the same depth in several sentences: the kind that says most is used, if it is
- * there often enough. */
-static LbSoundingKind
-choose_kind (const LbImporter *importer, gsize *others)
+void
+lb_track_init (LbTrack *track, const GArray *fixes)
 {
-  gsize count[LB_N_SOUNDING_KINDS] = { 0 }, most = 0;
-  LbSoundingKind kind = LB_SOUNDING_TABLE;
-
-  for (guint i = 0; i < importer->soundings->len; i++)
-    count[g_array_index (importer->soundings, LbRawSounding, i).kind]++;
-  for (int k = 0; k < LB_N_SOUNDING_KINDS; k++)
-    most = MAX (most, count[k]);
-  while (2 * count[kind] < most)
-    kind++;
-  *others = importer->soundings->len - count[kind];
-  return kind;
+  *track = (LbTrack){ .fixes = (const LbFix *) (const void *) fixes->data, .n = fixes->len };
+  geod_init (&track->earth, WGS84_RADIUS, WGS84_FLATTENING);
+  track->along = g_new0 (double, track->n + 1);
+  track->is_gap = g_new0 (gboolean, track->n + 1);
+  track->legs = g_array_new (FALSE, FALSE, sizeof (guint));
 }
 
-/* ---- The track ---- */
-
-typedef struct
+void
+lb_track_clear (LbTrack *track)
 {
-  struct geod_geodesic earth;
-  const LbFix *fixes;
-  gsize n;
-  double *along;    /* m, by fix */
-  gboolean *is_gap; /* by fix: between it and the next */
-} Track;
+  g_free (track->along);
+  g_free (track->is_gap);
+  g_array_unref (track->legs);
+}
 
-static double
-distance (const Track *track, gsize a, gsize b)
+double
+lb_track_distance (const LbTrack *track, gsize a, gsize b)
 {
   double metres;
 
@@ -55,176 +40,116 @@ distance (const Track *track, gsize a, gsize b)
   return metres;
 }
 
-/* Spreads the fixes between two ends of a leg evenly in time, or in number. */
-static void
-spread (Track *track, gsize from, gsize to)
+double
+lb_track_turn (const LbTrack *track, gsize a, gsize b, gsize c)
 {
-  const LbFix *a = &track->fixes[from], *b = &track->fixes[to];
-  gboolean by_time = lb_is_set (a->time) && lb_is_set (b->time) && b->time > a->time;
+  const LbFix *at = &track->fixes[b];
+  double back, ahead, turn;
 
-  for (gsize i = from + 1; i < to; i++)
-    {
-      double share = by_time && lb_is_set (track->fixes[i].time)
-                         ? (track->fixes[i].time - a->time) / (b->time - a->time)
-                         : (double) (i - from) / (double) (to - from);
+  geod_inverse (&track->earth, at->latitude, at->longitude, track->fixes[a].latitude,
+                track->fixes[a].longitude, NULL, &back, NULL);
+  geod_inverse (&track->earth, at->latitude, at->longitude, track->fixes[c].latitude,
+                track->fixes[c].longitude, NULL, &ahead, NULL);
+  turn = fabs (remainder (ahead - back - 180, 360));
+  return turn;
+}
 
-      track->along[i] =
-          track->along[from] + CLAMP (share, 0, 1) * (track->along[to] - track->along[from]);
-    }
+/* ---- Legs ---- */
+
+static guint
+leg (const LbTrack *track, guint k)
+{
+  return g_array_index (track->legs, guint, k);
 }
 
 static gboolean
-leaves_gap (const Track *track, gsize i)
+leaves_gap (const LbTrack *track, gsize i)
 {
   double passed = track->fixes[i + 1].time - track->fixes[i].time;
 
-  return (lb_is_set (passed) && passed > LB_IMPORT_LONGEST_GAP)
-         || distance (track, i, i + 1) > LB_IMPORT_WIDEST_GAP;
+  return (lb_is_set (passed) && (passed > LB_IMPORT_LONGEST_GAP || passed < 0))
+         || lb_track_distance (track, i, i + 1) > LB_IMPORT_WIDEST_GAP;
 }
 
+/* A new leg is begun where the boat has gone far enough, and on both sides of a gap. */
 static void
-measure (Track *track, LbImport *import)
+cut_into_legs (LbTrack *track)
 {
-  gsize leg = 0;
+  guint begun = 0;
 
-  for (gsize i = 1; i < track->n; i++)
+  g_array_append_val (track->legs, begun);
+  for (guint i = 1; i < track->n; i++)
     {
-      double way = distance (track, leg, i);
-      gboolean last = i + 1 == track->n;
-
       track->is_gap[i - 1] = leaves_gap (track, i - 1);
-      import->gaps += track->is_gap[i - 1];
-      if (way < LB_IMPORT_LEG && !last && !track->is_gap[i - 1])
+      track->n_gaps += track->is_gap[i - 1];
+      if (i + 1 < track->n)
+        track->is_gap[i] = leaves_gap (track, i);
+      if (!track->is_gap[i - 1] && !track->is_gap[i] && i + 1 < track->n
+          && lb_track_distance (track, begun, i) < LB_IMPORT_LEG)
         continue;
-      track->along[i] = track->along[leg] + way;
-      spread (track, leg, i);
-      leg = i;
-    }
-  import->length = track->along[track->n - 1];
-}
-
-static void
-tell_of_track (LbImporter *importer, const Track *track)
-{
-  LbImport *import = importer->import;
-  const LbFix *first = &track->fixes[0], *last = &track->fixes[track->n - 1];
-
-  if (lb_is_set (first->time) && lb_is_set (last->time))
-    import->duration = last->time - first->time;
-  if (import->length > SHORTEST_WARNED
-      && distance (track, 0, track->n - 1) < STRAIGHT_ENOUGH * import->length)
-    lb_importer_warn (importer,
-                      _ ("The track turns back or goes round: the profile follows it, and what was "
-                         "passed twice is in it twice."));
-}
-
-/* ---- Placing ---- */
-
-/* Puts sounding `s`, the `k`-th of `n` between fix `i` and the next, in its place. FALSE if there
- * is none near enough. */
-static gboolean
-place (const Track *track, LbSounding *s, gsize i, gsize k, gsize n)
-{
-  const LbFix *a = &track->fixes[i], *b;
-  double share = (double) (k + 1) / (double) (n + 1);
-
-  if (lb_is_set (s->latitude))
-    {
-      s->along = track->along[i];
-      return TRUE;
-    }
-  if (i + 1 >= track->n || track->is_gap[i])
-    return FALSE;
-  b = &track->fixes[i + 1];
-  s->along = track->along[i] + share * (track->along[i + 1] - track->along[i]);
-  s->latitude = a->latitude + share * (b->latitude - a->latitude);
-  s->longitude = a->longitude + share * (b->longitude - a->longitude);
-  return TRUE;
-}
-
-static void
-place_all (LbImporter *importer, const Track *track, LbSoundingKind kind)
-{
-  LbImport *import = importer->import;
-  gsize first = track->n > 0 ? track->fixes[0].depths_before : importer->soundings->len;
-
-  for (gsize i = 0; i < first; i++)
-    import->unplaced += g_array_index (importer->soundings, LbRawSounding, i).kind == kind;
-  for (gsize i = 0; i < track->n; i++)
-    {
-      gsize from = track->fixes[i].depths_before;
-      gsize to = i + 1 < track->n ? track->fixes[i + 1].depths_before : importer->soundings->len;
-      gsize n = 0, k = 0;
-
-      for (gsize j = from; j < to; j++)
-        n += g_array_index (importer->soundings, LbRawSounding, j).kind == kind;
-      for (gsize j = from; j < to; j++)
-        {
-          LbRawSounding *raw = &g_array_index (importer->soundings, LbRawSounding, j);
-
-          if (raw->kind != kind)
-            continue;
-          if (place (track, &raw->sounding, i, k++, n))
-            g_array_append_val (import->soundings, raw->sounding);
-          else
-            import->unplaced++;
-        }
+      g_array_append_val (track->legs, i);
+      begun = i;
     }
 }
 
-/* Of a table of distances. */
-static void
-take_as_placed (LbImporter *importer)
+/* How many legs from `k` on are only swinging about one place; 0: the boat is under way. */
+static guint
+count_still (const LbTrack *track, guint k)
 {
-  LbImport *import = importer->import;
+  guint to = k;
 
-  for (guint i = 0; i < importer->soundings->len; i++)
-    g_array_append_val (import->soundings,
-                        g_array_index (importer->soundings, LbRawSounding, i).sounding);
+  while (to + 1 < track->legs->len && !track->is_gap[leg (track, to + 1) - 1]
+         && lb_track_distance (track, leg (track, k), leg (track, to + 1)) < STILL_RADIUS)
+    to++;
+  return track->fixes[leg (track, to)].time - track->fixes[leg (track, k)].time >= STILL_TIME
+             ? to - k
+             : 0;
 }
 
-static int
-compare_along (gconstpointer a, gconstpointer b)
-{
-  double x = ((const LbSounding *) a)->along, y = ((const LbSounding *) b)->along;
+/* ---- Between the ends of a leg ---- */
 
-  return (x > y) - (x < y);
+/* How far fix `i` has come from `a` towards `b`, as a share: by time, else by place. */
+static double
+share_of (const LbTrack *track, guint a, guint b, guint i, double bearing, double way)
+{
+  const LbFix *from = &track->fixes[a], *to = &track->fixes[b], *at = &track->fixes[i];
+  double passed = to->time - from->time, metres, towards;
+
+  if (passed > 0 && lb_is_set (at->time))
+    return (at->time - from->time) / passed;
+  geod_inverse (&track->earth, from->latitude, from->longitude, at->latitude, at->longitude,
+                &metres, &towards, NULL);
+  return way > 0 ? metres * cos ((towards - bearing) * G_PI / 180) / way : 0;
+}
+
+static void
+lay_leg (LbTrack *track, guint a, guint b, gboolean still)
+{
+  const LbFix *from = &track->fixes[a], *to = &track->fixes[b];
+  double way, bearing;
+
+  geod_inverse (&track->earth, from->latitude, from->longitude, to->latitude, to->longitude, &way,
+                &bearing, NULL);
+  if (still)
+    way = 0;
+  for (guint i = a + 1; i < b; i++)
+    track->along[i] = track->along[a] + way * CLAMP (share_of (track, a, b, i, bearing, way), 0, 1);
+  track->along[b] = track->along[a] + way;
 }
 
 void
-lb_importer_place (LbImporter *importer)
+lb_track_measure (LbTrack *track)
 {
-  LbImport *import = importer->import;
-  GArray *fixes = importer->fixes;
-  Track track = { .fixes = (const LbFix *) (void *) fixes->data, .n = fixes->len };
-  LbSoundingKind kind = choose_kind (importer, &import->unused_depths);
-  gboolean has_distances =
-      importer->soundings->len > 0
-      && lb_is_set (g_array_index (importer->soundings, LbRawSounding, 0).sounding.along);
+  guint still_to = 0;
 
-  import->fixes = track.n;
-  if (has_distances)
-    take_as_placed (importer);
-  else
+  cut_into_legs (track);
+  for (guint k = 0; k + 1 < track->legs->len; k++)
     {
-      geod_init (&track.earth, WGS84_RADIUS, WGS84_FLATTENING);
-      track.along = g_new0 (double, track.n + 1);
-      track.is_gap = g_new0 (gboolean, track.n + 1);
-      if (track.n > 1)
-        {
-          measure (&track, import);
-          tell_of_track (importer, &track);
-        }
-      place_all (importer, &track, kind);
-      g_free (track.along);
-      g_free (track.is_gap);
+      guint still = k >= still_to ? count_still (track, k) : 0;
+
+      still_to = MAX (still_to, k + still);
+      lay_leg (track, leg (track, k), leg (track, k + 1), k < still_to);
     }
-  g_array_sort (import->soundings, compare_along);
-  for (guint i = 0; i < import->soundings->len; i++)
-    import->has_transducer_depths =
-        import->has_transducer_depths
-        || g_array_index (import->soundings, LbSounding, i).datum == LB_DEPTH_OF_TRANSDUCER;
-  if (has_distances && import->soundings->len > 0)
-    import->length = g_array_index (import->soundings, LbSounding, import->soundings->len - 1).along
-                     - g_array_index (import->soundings, LbSounding, 0).along;
+  for (gsize i = 0; i + 1 < track->n; i++)
+    track->duration += fmax (track->fixes[i + 1].time - track->fixes[i].time, 0);
 }

@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A table while it is being read. Internal to the model. */
+#pragma once
+
+#include "import_private.h"
+
+#define LB_CSV_MOST_COLUMNS 64
+
+typedef struct
+{
+  const char *text;
+  gsize length;
+} LbCsvCell;
+
+typedef struct
+{
+  LbImporter *importer;
+  char separator, decimal;
+  int column[LB_N_CSV_COLUMNS]; /* -1: not there */
+  double scale;                 /* m for one of the table's units */
+  gboolean has_places;
+  gsize first_row; /* the line it stands in; what is before are headings and remarks */
+  gsize heights;   /* depths below zero */
+} LbTable;
+
+/* The cells of a line, with blanks and quotes taken off; how many. A blank as the separator stands
+ * for any number of them. */
+int lb_csv_split (const LbLogLine *line, char separator, LbCsvCell *cells);
+
+/* The number in a cell, as it stands. */
+gboolean lb_csv_number (const LbTable *table, LbCsvCell cell, double *value);
+
+/* A length, which may bear its own unit ("4.5 m", "12 ft"), in m. */
+gboolean lb_csv_length (const LbTable *table, LbCsvCell cell, double *metres);
+
+/* Degrees, which may bear a letter ("48.1173 N", "W 11.5"). */
+gboolean lb_csv_angle (const LbTable *table, LbCsvCell cell, double *degrees);
+
+/* Whether the line is empty or a remark ("# ..."). */
+gboolean lb_csv_is_remark (const LbLogLine *line);
+
+/* Finds out separator, decimal sign, columns, unit and first row, as far as the options leave them
+ * open. FALSE if the columns are not there. */
+gboolean lb_csv_find (LbTable *table, const char *text, gsize length);
