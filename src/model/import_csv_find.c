@@ -129,7 +129,8 @@ is_complete (LbTable *table)
          && (table->has_places || table->column[LB_CSV_DISTANCE] >= 0);
 }
 
-/* By a row without a heading: two numbers are distance and depth, three a place and a depth. */
+/* By a row without a heading: two numbers are distance and depth, three a place and a depth. A row
+ * under a heading that was not understood is left to the user. */
 static void
 guess_columns (LbTable *table, const LbCsvCell *cells, const int *numeric, int numbers)
 {
@@ -161,6 +162,7 @@ find_columns (LbTable *table, const char *text, gsize length)
   const char *at = text, *end = text + length;
   gboolean told = is_complete (table);
   LbLogLine line = { 0 };
+  int n_before = 0;
 
   table->first_row = 1;
   while (line.number < LOOK_AHEAD && lb_log_line_next (&at, end, &line))
@@ -174,11 +176,13 @@ find_columns (LbTable *table, const char *text, gsize length)
       if (numbers >= 2)
         {
           table->first_row = line.number;
-          guess_columns (table, cells, numeric, numbers);
+          if (n != n_before)
+            guess_columns (table, cells, numeric, numbers);
           return is_complete (table);
         }
       if (told || lb_csv_is_remark (&line))
         continue;
+      n_before = n;
       read_heading (&trial, cells, n);
       if (is_complete (&trial))
         {

@@ -3,6 +3,8 @@
  * either side a bend of a radius above LOOK / TURN (30 m) does not count. */
 #include "import_track.h"
 
+#include <math.h>
+
 #define LOOK 60.0      /* m along the track */
 #define LEAST_LOOK 8.0 /* m: at the ends, where there is less */
 #define TURN 115.0     /* degrees */
@@ -27,7 +29,7 @@ way (const LbTrack *track, guint a, guint b)
 
 /* The turn at leg `k`, which must rise from call to call. */
 static double
-turn_at (Window *window, guint k)
+turn_at (Window *window, guint k, double *reach)
 {
   const LbTrack *track = window->track;
 
@@ -38,7 +40,7 @@ turn_at (Window *window, guint k)
   if (way (track, window->back, k) < LEAST_LOOK || way (track, k, window->ahead) < LEAST_LOOK)
     return 0;
   return lb_track_turn (track, fix_of (track, window->back), fix_of (track, k),
-                        fix_of (track, window->ahead));
+                        fix_of (track, window->ahead), reach);
 }
 
 typedef struct
@@ -65,32 +67,31 @@ lb_track_longest_pass (const LbTrack *track, gsize *first, gsize *last)
 {
   Window window = { track, 0, 0 };
   Passes longest = { 0 };
-  gsize begun = 0, sharpest = 0;
+  gsize begun = 0, furthest = 0;
   double most = 0;
 
   for (guint k = 1; k + 1 < track->legs->len; k++)
     {
-      double turn = turn_at (&window, k);
+      double reach = 0;
 
-      if (turn > most)
+      /* While it lasts, the turn is where what lies before and behind is furthest off. */
+      if (turn_at (&window, k, &reach) >= TURN)
         {
-          most = turn;
-          sharpest = fix_of (track, k);
+          if (reach > most)
+            furthest = fix_of (track, k);
+          most = fmax (most, reach);
         }
-      if (turn >= TURN)
-        continue;
-      /* The turn is over: it was sharpest where it was. */
-      if (most >= TURN)
+      else if (most > 0)
         {
-          end_pass (track, &longest, begun, sharpest);
-          begun = sharpest;
+          end_pass (track, &longest, begun, furthest);
+          begun = furthest;
+          most = 0;
         }
-      most = 0;
     }
-  if (most >= TURN)
+  if (most > 0)
     {
-      end_pass (track, &longest, begun, sharpest);
-      begun = sharpest;
+      end_pass (track, &longest, begun, furthest);
+      begun = furthest;
     }
   end_pass (track, &longest, begun, track->n - 1);
   *first = longest.first;

@@ -41,17 +41,17 @@ lb_track_distance (const LbTrack *track, gsize a, gsize b)
 }
 
 double
-lb_track_turn (const LbTrack *track, gsize a, gsize b, gsize c)
+lb_track_turn (const LbTrack *track, gsize a, gsize b, gsize c, double *reach)
 {
   const LbFix *at = &track->fixes[b];
-  double back, ahead, turn;
+  double back, ahead, back_metres, ahead_metres;
 
   geod_inverse (&track->earth, at->latitude, at->longitude, track->fixes[a].latitude,
-                track->fixes[a].longitude, NULL, &back, NULL);
+                track->fixes[a].longitude, &back_metres, &back, NULL);
   geod_inverse (&track->earth, at->latitude, at->longitude, track->fixes[c].latitude,
-                track->fixes[c].longitude, NULL, &ahead, NULL);
-  turn = fabs (remainder (ahead - back - 180, 360));
-  return turn;
+                track->fixes[c].longitude, &ahead_metres, &ahead, NULL);
+  *reach = back_metres + ahead_metres;
+  return fabs (remainder (ahead - back - 180, 360));
 }
 
 /* ---- Legs ---- */
@@ -77,13 +77,14 @@ cut_into_legs (LbTrack *track)
 {
   guint begun = 0;
 
+  for (guint i = 0; i + 1 < track->n; i++)
+    {
+      track->is_gap[i] = leaves_gap (track, i);
+      track->n_gaps += track->is_gap[i];
+    }
   g_array_append_val (track->legs, begun);
   for (guint i = 1; i < track->n; i++)
     {
-      track->is_gap[i - 1] = leaves_gap (track, i - 1);
-      track->n_gaps += track->is_gap[i - 1];
-      if (i + 1 < track->n)
-        track->is_gap[i] = leaves_gap (track, i);
       if (!track->is_gap[i - 1] && !track->is_gap[i] && i + 1 < track->n
           && lb_track_distance (track, begun, i) < LB_IMPORT_LEG)
         continue;

@@ -28,8 +28,9 @@ void lb_track_measure (LbTrack *track);
 /* m between two fixes */
 double lb_track_distance (const LbTrack *track, gsize a, gsize b);
 
-/* By how many degrees, 0 to 180, the boat turned at fix `b` on its way from `a` to `c`. */
-double lb_track_turn (const LbTrack *track, gsize a, gsize b, gsize c);
+/* By how many degrees, 0 to 180, the boat turned at fix `b` on its way from `a` to `c`. `*reach`
+ * gets how far off the two are, m together. */
+double lb_track_turn (const LbTrack *track, gsize a, gsize b, gsize c, double *reach);
 
 /* The longest stretch without a turn back: fixes `*first` to `*last`. Returns how many such
  * stretches there are. */
