@@ -14,9 +14,11 @@
  * only cut it short, and laying out the words costs as much as a frame. */
 #define DESCRIBE_DELAY_MS 150
 
-/* Rectangles repainted at most. */
-#define SIDE_VIEW_BOXES 7
-#define BED_STRIP_BOXES 3
+/* Rectangles repainted at most: while little else in the window changes, and else. */
+#define SIDE_VIEW_BOXES 14
+#define SIDE_VIEW_BOXES_CROWDED 7
+#define BED_STRIP_BOXES 4
+#define BED_STRIP_BOXES_CROWDED 3
 
 struct _LbCanvas
 {
@@ -31,6 +33,7 @@ struct _LbCanvas
   LbNodeCache *cache;
   LbDocument *document; /* the labels stand for; only compared */
   LbTheme theme;        /* of what the cache holds */
+  gboolean crowded;     /* see lb_canvas_make_way() */
   guint describe_id;
   double drag_x, drag_y;       /* of the drag so far */
   double pointer_x, pointer_y; /* where the pointer was last */
@@ -97,6 +100,14 @@ outdated_cb (LbCanvas *self)
       g_timeout_add_full (G_PRIORITY_LOW, DESCRIBE_DELAY_MS, describe_cb, self, NULL);
 }
 
+static gsize
+most_boxes (const LbCanvas *self)
+{
+  if (self->kind == LB_CANVAS_SIDE_VIEW)
+    return self->crowded ? SIDE_VIEW_BOXES_CROWDED : SIDE_VIEW_BOXES;
+  return self->crowded ? BED_STRIP_BOXES_CROWDED : BED_STRIP_BOXES;
+}
+
 static void
 lb_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -109,6 +120,8 @@ lb_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (lb_viewport_get_style (self->viewport)->theme != self->theme)
     lb_node_cache_clear (self->cache);
   self->theme = lb_viewport_get_style (self->viewport)->theme;
+  lb_node_cache_set_most_boxes (self->cache, most_boxes (self));
+  self->crowded = FALSE;
   lb_node_cache_snapshot (self->cache, snapshot, scene, self->scene_width, self->scene_height,
                           gtk_widget_get_scale_factor (widget));
 }
@@ -236,7 +249,7 @@ lb_canvas_new (LbCanvasKind kind, LbSession *session, LbViewport *viewport)
   LbCanvas *self = g_object_new (LB_TYPE_CANVAS, NULL);
 
   self->kind = kind;
-  self->cache = lb_node_cache_new (kind == LB_CANVAS_SIDE_VIEW ? SIDE_VIEW_BOXES : BED_STRIP_BOXES);
+  self->cache = lb_node_cache_new (most_boxes (self));
   self->session = g_object_ref (session);
   self->viewport = g_object_ref (viewport);
   add_controllers (self);
@@ -274,6 +287,13 @@ lb_canvas_dup_words_at (LbCanvas *self, double x, double y)
     return NULL;
   pick = lb_scene_pick (scene, x, y, PICK_TOLERANCE);
   return pick.kind == LB_PICK_NOTHING ? NULL : lb_pick_words (self->session, &pick);
+}
+
+void
+lb_canvas_make_way (LbCanvas *self)
+{
+  g_return_if_fail (LB_IS_CANVAS (self));
+  self->crowded = TRUE;
 }
 
 LbNodeCache *

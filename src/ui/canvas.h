@@ -21,6 +21,10 @@ typedef enum
 
 GtkWidget *lb_canvas_new (LbCanvasKind kind, LbSession *session, LbViewport *viewport);
 
+/* Says that in the next frame much else of the window is repainted, too: the drawing then comes
+ * apart into fewer rectangles (see node_cache.h). */
+void lb_canvas_make_way (LbCanvas *self);
+
 /* The drawing in words, as the screen reader is told. (transfer full) */
 char *lb_canvas_describe (LbCanvas *self);
 

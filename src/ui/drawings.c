@@ -110,6 +110,14 @@ lb_drawings_get_viewport (LbDrawings *self)
 }
 
 void
+lb_drawings_make_way (LbDrawings *self)
+{
+  g_return_if_fail (LB_IS_DRAWINGS (self));
+  lb_canvas_make_way (LB_CANVAS (self->side_view));
+  lb_canvas_make_way (LB_CANVAS (self->bed_strip));
+}
+
+void
 lb_drawings_zoom (LbDrawings *self, double factor)
 {
   g_return_if_fail (LB_IS_DRAWINGS (self));

@@ -17,6 +17,9 @@ LbCanvas *lb_drawings_get_side_view (LbDrawings *self);  /* (transfer none) */
 LbCanvas *lb_drawings_get_bed_strip (LbDrawings *self);  /* (transfer none) */
 LbViewport *lb_drawings_get_viewport (LbDrawings *self); /* (transfer none) */
 
+/* See lb_canvas_make_way(). */
+void lb_drawings_make_way (LbDrawings *self);
+
 /* `factor` > 1: closer, about the middle of the side view. */
 void lb_drawings_zoom (LbDrawings *self, double factor);
 

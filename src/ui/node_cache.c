@@ -40,7 +40,7 @@ lb_node_cache_new (gsize most_boxes)
 {
   LbNodeCache *self = g_new0 (LbNodeCache, 1);
 
-  self->most_boxes = MAX (most_boxes, 1);
+  lb_node_cache_set_most_boxes (self, most_boxes);
   self->cells = g_array_new (FALSE, TRUE, sizeof (Cell));
   g_array_set_clear_func (self->cells, clear_cell);
   return self;
@@ -54,6 +54,12 @@ lb_node_cache_free (LbNodeCache *self)
   lb_node_cache_clear (self);
   g_array_unref (self->cells);
   g_free (self);
+}
+
+void
+lb_node_cache_set_most_boxes (LbNodeCache *self, gsize most_boxes)
+{
+  self->most_boxes = MAX (most_boxes, 1);
 }
 
 void

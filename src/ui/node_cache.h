@@ -21,6 +21,9 @@ typedef struct LbNodeCache LbNodeCache;
 LbNodeCache *lb_node_cache_new (gsize most_boxes);
 void lb_node_cache_free (LbNodeCache *self);
 
+/* From the next snapshot on. */
+void lb_node_cache_set_most_boxes (LbNodeCache *self, gsize most_boxes);
+
 /* Forgets everything; the next snapshot paints all anew. */
 void lb_node_cache_clear (LbNodeCache *self);
 

@@ -186,6 +186,7 @@ update (LbReadingsPage *self)
   lb_caution_list_update (LB_CAUTION_LIST (self->cautions), cautions);
   self->updated_at = g_get_monotonic_time ();
   g_clear_handle_id (&self->update_later, g_source_remove);
+  g_signal_emit_by_name (self, "updated");
 }
 
 static gboolean
@@ -245,6 +246,8 @@ lb_readings_page_class_init (LbReadingsPageClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lbreadingspage");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  g_signal_new ("updated", LB_TYPE_READINGS_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                G_TYPE_NONE, 0);
 }
 
 static GtkWidget *

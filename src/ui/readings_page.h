@@ -12,6 +12,7 @@ G_BEGIN_DECLS
 #define LB_TYPE_READINGS_PAGE (lb_readings_page_get_type ())
 G_DECLARE_FINAL_TYPE (LbReadingsPage, lb_readings_page, LB, READINGS_PAGE, GtkWidget)
 
+/* Signal "updated": the texts were set anew. */
 GtkWidget *lb_readings_page_new (LbSession *session);
 
 /* The sentence that is shown. */

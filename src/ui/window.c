@@ -188,6 +188,8 @@ fill (LbWindow *self)
   self->drawings = lb_drawings_new (self->session);
   self->controls = lb_controls_new (self->session);
   self->readings_page = lb_readings_page_new (self->session);
+  g_signal_connect_object (self->readings_page, "updated", G_CALLBACK (lb_drawings_make_way),
+                           self->drawings, G_CONNECT_SWAPPED);
   self->timings = lb_timings_new (self->session, LB_DRAWINGS (self->drawings));
   gtk_box_append (GTK_BOX (self->main_side), self->drawings);
   gtk_box_append (GTK_BOX (self->main_side), self->controls);

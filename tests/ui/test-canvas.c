@@ -150,6 +150,54 @@ a_small_change_keeps_background_and_most_cells (void **state)
   assert_true (counts.painted < counts.cells);
 }
 
+static void
+count_cb (int *count)
+{
+  (*count)++;
+}
+
+/* How much of the side view is repainted when the current goes from 1.0 to 1.1 m/s, once the
+ * readings follow in the same frame (`with_readings`) or do not. They follow by the clock, so that
+ * it may take more than one try. */
+static double
+area_of_a_step (gboolean with_readings)
+{
+  LbReadingsPage *page = lb_window_get_readings_page (window);
+  LbNodeCache *cache = lb_canvas_get_cache (side_view ());
+
+  for (int attempt = 0; attempt < 50; attempt++)
+    {
+      int updates = 0;
+      gulong handler;
+
+      set_current (1.0);
+      if (with_readings)
+        harness_pause (200);
+      handler = g_signal_connect_swapped (page, "updated", G_CALLBACK (count_cb), &updates);
+      set_current (1.1);
+      g_signal_handler_disconnect (page, handler);
+      if ((updates > 0) == with_readings)
+        return lb_node_cache_get_counts (cache).painted_area;
+    }
+  fail_msg ("the readings %s", with_readings ? "never follow" : "always follow");
+  return 0;
+}
+
+/* GTK counts the rectangles of the whole window, see node_cache.h. */
+static void
+the_drawing_makes_way_for_the_readings (void **state)
+{
+  double alone, together;
+
+  /* A small drawing never comes apart into so many. */
+  harness_close (window);
+  window = harness_window (3000, 1800);
+  alone = area_of_a_step (FALSE);
+  together = area_of_a_step (TRUE);
+  assert_true (alone > 0);
+  assert_less (alone, together);
+}
+
 /* What the window shows now is what it would show if all were painted anew. */
 static void
 compare_with_all_painted_anew (const char *name)
@@ -288,6 +336,7 @@ main (void)
     TEST (the_pointer_finds_each_lure),
     TEST (a_frame_without_change_paints_nothing_anew),
     TEST (a_small_change_keeps_background_and_most_cells),
+    TEST (the_drawing_makes_way_for_the_readings),
     TEST (what_is_kept_looks_like_what_is_painted_anew),
     TEST (nothing_of_another_theme_is_kept),
     TEST (zoom_and_fit),
