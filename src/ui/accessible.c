@@ -86,3 +86,12 @@ lb_accessible_name_close (GtkInfoBar *bar)
   if (button)
     lb_accessible_name (button, _ ("Close this message"));
 }
+
+gboolean
+lb_accessible_pass_focus (GtkWidget *widget, GtkWidget *part)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL;
+
+  return !(focus && gtk_widget_is_ancestor (focus, widget)) && gtk_widget_grab_focus (part);
+}

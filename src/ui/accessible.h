@@ -22,3 +22,7 @@ void lb_accessible_name_close (GtkInfoBar *bar);
 
 /* Names a scrolled window; its bars are passed over, the keyboard scrolls it. */
 void lb_accessible_name_scroller (GtkScrolledWindow *scroller, const char *name);
+
+/* For the grab_focus of a widget that hands the focus to a part of itself. GTK calls it also when
+ * Tab is on its way out of the widget: then it lets go. */
+gboolean lb_accessible_pass_focus (GtkWidget *widget, GtkWidget *part);

@@ -216,7 +216,7 @@ fill (LbFieldRow *self, const char *text)
 static gboolean
 lb_field_row_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (LB_FIELD_ROW (widget)->control);
+  return lb_accessible_pass_focus (widget, LB_FIELD_ROW (widget)->control);
 }
 
 static void

@@ -110,7 +110,7 @@ chosen_cb (LbLineControl *self)
 static gboolean
 lb_line_control_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (LB_LINE_CONTROL (widget)->choice);
+  return lb_accessible_pass_focus (widget, LB_LINE_CONTROL (widget)->choice);
 }
 
 static void

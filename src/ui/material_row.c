@@ -76,7 +76,7 @@ chosen_cb (LbMaterialRow *self)
 static gboolean
 lb_material_row_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (LB_MATERIAL_ROW (widget)->choice);
+  return lb_accessible_pass_focus (widget, LB_MATERIAL_ROW (widget)->choice);
 }
 
 static void

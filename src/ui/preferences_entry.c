@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "preferences_entry.h"
 
+#include "accessible.h"
+
 struct _LbPreferencesEntry
 {
   GtkWidget parent;
@@ -57,7 +59,7 @@ changed_cb (LbPreferencesEntry *self)
 static gboolean
 lb_preferences_entry_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (LB_PREFERENCES_ENTRY (widget)->entry);
+  return lb_accessible_pass_focus (widget, LB_PREFERENCES_ENTRY (widget)->entry);
 }
 
 static void

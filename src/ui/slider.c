@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "accessible.h"
 #include "fault_bubble.h"
 #include "field_entry.h"
 #include "flat.h"
@@ -248,7 +249,7 @@ reworded_cb (LbSlider *self)
 static gboolean
 lb_slider_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (LB_SLIDER (widget)->scale);
+  return lb_accessible_pass_focus (widget, LB_SLIDER (widget)->scale);
 }
 
 static void
