@@ -2,14 +2,12 @@
 #include "canvas.h"
 
 #include <glib/gi18n.h>
-#include <math.h>
 
+#include "handling.h"
 #include "pick_words.h"
 
 /* How near the pointer must be to a thing, drawing units. */
 #define PICK_TOLERANCE 10
-/* One notch of the wheel. */
-#define WHEEL_ZOOM 1.15
 /* The screen reader is told when the rig has been still for this long: a stream of changes would
  * only cut it short, and laying out the words costs as much as a frame. */
 #define DESCRIBE_DELAY_MS 150
@@ -35,8 +33,7 @@ struct _LbCanvas
   LbTheme theme;        /* of what the cache holds */
   gboolean crowded;     /* see lb_canvas_make_way() */
   guint describe_id;
-  double drag_x, drag_y;       /* of the drag so far */
-  double pointer_x, pointer_y; /* where the pointer was last */
+  LbHandling *handling;
 };
 
 G_DEFINE_FINAL_TYPE (LbCanvas, lb_canvas, GTK_TYPE_WIDGET)
@@ -49,6 +46,7 @@ make_scene (LbCanvas *self, int width, int height)
   LbPicture picture;
 
   lb_session_get_picture (self->session, &picture);
+  picture.handles = lb_handling_get_handles (self->handling);
   return self->kind == LB_CANVAS_SIDE_VIEW
              ? lb_side_view_new (self->context, &picture, style, view, width, height)
              : lb_bed_strip_new (self->context, &picture, style, view, width, height);
@@ -126,10 +124,22 @@ lb_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
                           gtk_widget_get_scale_factor (widget));
 }
 
+/* Asked for by the keyboard, it is of the selected part. */
+static char *
+dup_selected_words (LbCanvas *self)
+{
+  const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
+  LbPick pick = { .x = setup->boat.position };
+
+  lb_session_get_selected (self->session, &pick.kind, &pick.index);
+  return pick.kind == LB_PICK_NOTHING ? NULL : lb_pick_words (self->session, &pick);
+}
+
 static gboolean
 lb_canvas_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
 {
-  g_autofree char *words = keyboard ? NULL : lb_canvas_dup_words_at (LB_CANVAS (widget), x, y);
+  g_autofree char *words = keyboard ? dup_selected_words (LB_CANVAS (widget))
+                                    : lb_canvas_dup_words_at (LB_CANVAS (widget), x, y);
 
   if (!words)
     return FALSE;
@@ -137,73 +147,19 @@ lb_canvas_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, Gtk
   return TRUE;
 }
 
-static void
-motion_cb (LbCanvas *self, double x, double y)
-{
-  self->pointer_x = x;
-  self->pointer_y = y;
-}
+/* ---- For the handling ---- */
 
-static gboolean
-scroll_cb (LbCanvas *self, double dx, double dy)
+static LbScene *
+get_scene_cb (GtkWidget *widget)
 {
-  /* A scroll event does not say where it happened. */
-  lb_viewport_zoom (self->viewport, pow (WHEEL_ZOOM, -dy), self->pointer_x, self->pointer_y);
-  return GDK_EVENT_STOP;
+  return ensure_scene (LB_CANVAS (widget));
 }
 
 static void
-drag_begin_cb (LbCanvas *self)
+refresh_cb (GtkWidget *widget)
 {
-  self->drag_x = self->drag_y = 0;
-}
-
-static void
-drag_update_cb (LbCanvas *self, double dx, double dy)
-{
-  gboolean side_view = self->kind == LB_CANVAS_SIDE_VIEW;
-
-  /* The strip shows heights above the bed: it moves along the reach only. */
-  lb_viewport_pan (self->viewport, dx - self->drag_x, side_view ? dy - self->drag_y : 0);
-  self->drag_x = dx;
-  self->drag_y = dy;
-}
-
-static void
-pressed_cb (LbCanvas *self, int n_press)
-{
-  if (n_press == 2)
-    lb_viewport_fit (self->viewport);
-}
-
-/* The wheel is for the side view only: the strip shows heights above the bed. */
-static void
-add_wheel (LbCanvas *self)
-{
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *scroll =
-      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
-
-  g_signal_connect_swapped (motion, "enter", G_CALLBACK (motion_cb), self);
-  g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), motion);
-  g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), scroll);
-}
-
-static void
-add_controllers (LbCanvas *self)
-{
-  GtkGesture *drag = gtk_gesture_drag_new ();
-  GtkGesture *click = gtk_gesture_click_new ();
-
-  if (self->kind == LB_CANVAS_SIDE_VIEW)
-    add_wheel (self);
-  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
-  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
-  g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
+  g_clear_pointer (&LB_CANVAS (widget)->scene, lb_scene_free);
+  gtk_widget_queue_draw (widget);
 }
 
 static void
@@ -212,6 +168,7 @@ lb_canvas_dispose (GObject *object)
   LbCanvas *self = LB_CANVAS (object);
 
   g_clear_handle_id (&self->describe_id, g_source_remove);
+  g_clear_pointer (&self->handling, lb_handling_free);
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
   if (self->viewport)
@@ -246,23 +203,30 @@ lb_canvas_init (LbCanvas *self)
 GtkWidget *
 lb_canvas_new (LbCanvasKind kind, LbSession *session, LbViewport *viewport)
 {
+  static const LbHandlingHost host = { get_scene_cb, refresh_cb };
   LbCanvas *self = g_object_new (LB_TYPE_CANVAS, NULL);
 
   self->kind = kind;
   self->cache = lb_node_cache_new (most_boxes (self));
   self->session = g_object_ref (session);
   self->viewport = g_object_ref (viewport);
-  add_controllers (self);
+  self->handling =
+      lb_handling_new (GTK_WIDGET (self), &host,
+                       kind == LB_CANVAS_SIDE_VIEW ? _ ("Side view of the rig in the river")
+                                                   : _ ("Bed strip: the water next to the bed"),
+                       session, viewport, kind == LB_CANVAS_SIDE_VIEW);
   g_signal_connect_swapped (session, "solved", G_CALLBACK (outdated_cb), self);
   g_signal_connect_swapped (session, "reworded", G_CALLBACK (outdated_cb), self);
   g_signal_connect_swapped (viewport, "changed", G_CALLBACK (outdated_cb), self);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  kind == LB_CANVAS_SIDE_VIEW
-                                      ? _ ("Side view of the rig in the river")
-                                      : _ ("Bed strip: the water next to the bed"),
-                                  -1);
   outdated_cb (self);
   return GTK_WIDGET (self);
+}
+
+LbScene *
+lb_canvas_get_scene (LbCanvas *self)
+{
+  g_return_val_if_fail (LB_IS_CANVAS (self), NULL);
+  return ensure_scene (self);
 }
 
 char *

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A drawing of the session's rig: the side view or the bed strip. Drag moves it, the wheel zooms,
- * a double click shows the whole rig again; resting the pointer on a part shows its numbers. */
+/* A drawing of the session's rig: the side view or the bed strip. What pointer and keys do on it
+ * stands in handling.h; resting the pointer on a part shows its numbers. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -24,6 +24,10 @@ GtkWidget *lb_canvas_new (LbCanvasKind kind, LbSession *session, LbViewport *vie
 /* Says that in the next frame much else of the window is repainted, too: the drawing then comes
  * apart into fewer rectangles (see node_cache.h). */
 void lb_canvas_make_way (LbCanvas *self);
+
+/* What is drawn, as it is now; NULL while there is no room for it. Valid until the next change.
+ * (transfer none) (nullable) */
+LbScene *lb_canvas_get_scene (LbCanvas *self);
 
 /* The drawing in words, as the screen reader is told. (transfer full) */
 char *lb_canvas_describe (LbCanvas *self);
