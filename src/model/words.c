@@ -20,11 +20,16 @@ lb_words_decimal (void)
 char *
 lb_words_quantity (LbQuantity quantity, LbUnits units, double value, int decimals)
 {
-  char text[64];
+  char decimal = lb_words_decimal ();
+  char *text;
+  size_t length;
 
   decimals = lb_units_fit_decimals (quantity, units, value, decimals);
-  lb_units_format (quantity, units, value, decimals, lb_words_decimal (), text, sizeof text);
-  return g_strdup (text);
+  /* Cut to a fixed length, a number of sixty digits would end inside a letter. */
+  length = lb_units_format (quantity, units, value, decimals, decimal, NULL, 0);
+  text = g_malloc (length + 1);
+  lb_units_format (quantity, units, value, decimals, decimal, text, length + 1);
+  return text;
 }
 
 char *
