@@ -17,7 +17,8 @@ typedef struct
   char *into;
   char *transducer;
   gboolean downstream, upstream;
-  double spike; /* m; below 0: as usual */
+  double spike;    /* m; below 0: as usual */
+  double from, to; /* m; to 0: all */
 } Choices;
 
 static void
@@ -39,6 +40,8 @@ make_options (const Choices *choices, LbUnits units, LbImportOptions *options)
   options->boat_went_upstream = !choices->downstream;
   if (choices->spike >= 0)
     options->spike_limit = choices->spike;
+  options->from = choices->from;
+  options->to = choices->to;
   if (!choices->transducer)
     return TRUE;
   if (!lb_words_parse (LB_QUANTITY_HEIGHT, units, choices->transducer, &options->transducer_depth,
@@ -83,11 +86,13 @@ print_profile (const LbBedProfile *profile, LbUnits units)
 {
   g_autofree char *length =
       lb_words_quantity (LB_QUANTITY_LENGTH, units, profile->x[profile->n - 1], -1);
+  g_autofree char *gap = lb_words_quantity (LB_QUANTITY_LENGTH, units, profile->widest_gap, -1);
   g_autofree char *off = lb_words_quantity (LB_QUANTITY_HEIGHT, units, profile->off, -1);
 
   printf (_ ("%zu spikes taken out, %zu depths out of range\n"), profile->spikes,
           profile->out_of_range);
   printf (_ ("Bed of %zu points over %s, off by %s at most\n"), profile->n, length, off);
+  printf (_ ("Longest stretch without a depth: %s\n"), gap);
 }
 
 static int
@@ -143,6 +148,9 @@ lb_command_import (int argc, char **argv)
       N_ ("How deep the transducer sits, as \"10 in\" or \"0.25 m\""), "DEPTH" },
     { "spike", 0, 0, G_OPTION_ARG_DOUBLE, &choices.spike,
       N_ ("Take out depths further than this off their neighbours; 0: none"), "METRES" },
+    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &choices.from,
+      N_ ("Only the stretch from here, along the track,"), "METRES" },
+    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &choices.to, N_ ("to here"), "METRES" },
     G_OPTION_ENTRY_NULL,
   };
   LbUnits units;
@@ -157,6 +165,8 @@ lb_command_import (int argc, char **argv)
     return lb_command_complain_usage (_ ("the boat went upstream or downstream, not both"));
   if (choices.into && !choices.output)
     return lb_command_complain_usage (_ ("--into needs --output"));
+  if (choices.from != 0 && !(choices.to > choices.from))
+    return lb_command_complain_usage (_ ("--from needs a --to beyond it"));
   if (input.changes)
     return lb_command_complain_usage (_ ("--set changes a rig, not a log"));
   return lb_command_units (&input, &units) ? import_log (input.file, &choices, units)

@@ -243,20 +243,35 @@ lb_import_parse (const char *text,
 
 /* ---- Files ---- */
 
+/* Bytes; -1 with an error. A pipe would be waited for, a device never end. */
+static goffset
+find_size (GFile *file, GCancellable *cancellable, GError **error)
+{
+  g_autoptr (GFileInfo) info =
+      g_file_query_info (file, G_FILE_ATTRIBUTE_STANDARD_TYPE "," G_FILE_ATTRIBUTE_STANDARD_SIZE,
+                         G_FILE_QUERY_INFO_NONE, cancellable, error);
+
+  if (!info)
+    return -1;
+  if (g_file_info_get_file_type (info) == G_FILE_TYPE_REGULAR)
+    return g_file_info_get_size (info);
+  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_READ, _ ("this is no plain file"));
+  return -1;
+}
+
 static gboolean
 read_all (LbImporter *importer, GFile *file, GByteArray *bytes, GError **error)
 {
-  g_autoptr (GFileInputStream) stream = g_file_read (file, importer->cancellable, error);
-  g_autoptr (GFileInfo) info = NULL;
-  g_autofree char *buffer = g_malloc (CHUNK);
-  goffset size = 0;
+  goffset size = find_size (file, importer->cancellable, error);
+  g_autoptr (GFileInputStream) stream = NULL;
+  g_autofree char *buffer = NULL;
   gssize n;
 
+  if (size >= 0)
+    stream = g_file_read (file, importer->cancellable, error);
   if (!stream)
     return FALSE;
-  info = g_file_input_stream_query_info (stream, G_FILE_ATTRIBUTE_STANDARD_SIZE, NULL, NULL);
-  if (info)
-    size = g_file_info_get_size (info);
+  buffer = g_malloc (CHUNK);
   while ((n = g_input_stream_read (G_INPUT_STREAM (stream), buffer, CHUNK, importer->cancellable,
                                    error))
          > 0)

@@ -78,6 +78,7 @@ typedef struct
   double spike_limit;          /* m off the median of its near neighbours; 0: nothing is a spike */
   double tolerance;            /* m that the reduced profile may be off */
   gsize most_points;           /* of the reduced profile, 2 to LB_MAX_BED_POINTS */
+  double from, to;             /* m along the track: only this stretch; `to` 0: all */
 } LbImportOptions;
 
 LbImportOptions lb_import_options_default (void);
@@ -175,12 +176,14 @@ typedef struct
   gsize used;                      /* soundings that went in */
   gsize spikes;                    /* taken out */
   gsize out_of_range;              /* depths that no bed of this program has */
-  double off;                      /* m, the most that the profile is off the cleaned soundings */
+  double off;        /* m, the most that a cleaned mean is off the straight lines between points */
+  double widest_gap; /* m, the longest stretch without a depth; the bed is guessed there */
 } LbBedProfile;
 
 /* Cleans and reduces the soundings. Where several lie within a tenth of a metre (or of a five
  * thousandth of the track) they count as their mean. FALSE with an LB_FILE_ERROR when fewer than
- * two places are left. */
+ * two places are left, or when they span more than LB_IMPORT_LONGEST_BED. */
+#define LB_IMPORT_LONGEST_BED 10000.0 /* m, as far as the bed points of a rig file go */
 gboolean lb_import_profile (const LbImport *import,
                             const LbImportOptions *options,
                             LbBedProfile *profile,

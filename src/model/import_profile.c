@@ -68,7 +68,7 @@ without_spikes (const GArray *places, double limit, gsize *spikes)
 
 /* ---- One depth for one place ---- */
 
-/* The depths as they count, those that no bed has left out. */
+/* The depths of the wanted stretch as they count, those that no bed has left out. */
 static GArray *
 usable (const LbImport *import, const LbImportOptions *options, gsize *out_of_range)
 {
@@ -80,6 +80,8 @@ usable (const LbImport *import, const LbImportOptions *options, gsize *out_of_ra
       const LbSounding *s = &g_array_index (import->soundings, LbSounding, i);
       Place place = { s->along, s->depth };
 
+      if (options->to > 0 && (s->along < options->from || s->along > options->to))
+        continue;
       if (s->datum == LB_DEPTH_OF_TRANSDUCER)
         place.depth += options->transducer_depth;
       if (lb_field_accepts (field, place.depth))
@@ -88,6 +90,17 @@ usable (const LbImport *import, const LbImportOptions *options, gsize *out_of_ra
         ++*out_of_range;
     }
   return places;
+}
+
+static double
+widest_gap (const GArray *places)
+{
+  double widest = 0;
+
+  for (guint i = 1; i < places->len; i++)
+    widest = fmax (widest, g_array_index (places, Place, i).along
+                               - g_array_index (places, Place, i - 1).along);
+  return widest;
 }
 
 /* Means over cells, so that places rise by LB_BED_LEAST_SPACING at least. */
@@ -214,6 +227,27 @@ lay_out (LbBedProfile *profile, const GArray *places, const gboolean *kept, gboo
     }
 }
 
+static gboolean
+check_span (const GArray *places, GError **error)
+{
+  double span = 0;
+
+  if (!places || places->len < 2)
+    g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_MISSING_KEY,
+                 _ ("the depths are of fewer than two places along the river"));
+  else if ((span = g_array_index (places, Place, places->len - 1).along
+                   - g_array_index (places, Place, 0).along)
+           > LB_IMPORT_LONGEST_BED)
+    g_set_error (
+        error, LB_FILE_ERROR, LB_FILE_ERROR_RANGE,
+        _ ("the depths are of %.0f km of river, but a bed can be %.0f km at most: choose a "
+           "stretch"),
+        ceil (span / 1000), LB_IMPORT_LONGEST_BED / 1000);
+  else
+    return TRUE;
+  return FALSE;
+}
+
 gboolean
 lb_import_profile (const LbImport *import,
                    const LbImportOptions *options,
@@ -234,12 +268,9 @@ lb_import_profile (const LbImport *import,
   profile->used = clean->len;
   if (clean->len > 0)
     places = means (clean);
-  if (!places || places->len < 2)
-    {
-      g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_MISSING_KEY,
-                   _ ("the depths are of fewer than two places along the river"));
-      return FALSE;
-    }
+  if (!check_span (places, error))
+    return FALSE;
+  profile->widest_gap = widest_gap (clean);
   kept = g_new0 (gboolean, places->len);
   profile->off = keep_most_telling (places, fmax (options->tolerance, 0),
                                     CLAMP (options->most_points, 2, LB_MAX_BED_POINTS), kept);

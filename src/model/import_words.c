@@ -59,6 +59,15 @@ lb_import_dup_summary (const LbImport *import)
   add_count (text, import->unplaced,
              g_dngettext (GETTEXT_PACKAGE, "%zu depth without a place, not used",
                           "%zu depths without a place, not used", import->unplaced));
+  add_count (text, import->other_passes,
+             g_dngettext (GETTEXT_PACKAGE, "%zu depth of another pass, not used",
+                          "%zu depths of other passes, not used", import->other_passes));
+  add_count (text, import->no_bottom,
+             g_dngettext (GETTEXT_PACKAGE, "%zu time the sounder found no bottom",
+                          "%zu times the sounder found no bottom", import->no_bottom));
+  add_count (text, import->no_fix,
+             g_dngettext (GETTEXT_PACKAGE, "%zu time the receiver had no position",
+                          "%zu times the receiver had no position", import->no_fix));
   add_count (text, import->unused_depths,
              g_dngettext (GETTEXT_PACKAGE,
                           "%zu depth told twice, in another kind of sentence, not used",

@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "file_error.h"
 #include "import.h"
 #include "log-support.h"
 
@@ -123,6 +124,7 @@ midnight_with_a_late_sentence (void **state)
 static void
 estimated_positions_are_not_used (void **state)
 {
+  g_autofree char *summary = NULL;
   g_autoptr (GString) log = g_string_new (NULL);
   g_autoptr (LbImport) import = NULL;
 
@@ -143,6 +145,8 @@ estimated_positions_are_not_used (void **state)
   assert_int_equal (import->no_bottom, 2);
   assert_int_equal (import->bad[LB_BAD_LINE_FORM], 0);
   assert_near (import->length, 10, 0.01);
+  summary = lb_import_dup_summary (import);
+  assert_non_null (strstr (summary, "2 times the sounder found no bottom"));
 }
 
 /* Two receivers a second apart and two metres aside, and two sounders that differ in what they know
@@ -365,6 +369,51 @@ a_track_that_is_cut_off_is_used (void **state)
   assert_true (warns (import, "cut off"));
 }
 
+static void
+what_is_no_plain_file_is_refused (void **state)
+{
+  static const char *const paths[] = { "/dev/zero", "/" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (paths); i++)
+    {
+      g_autoptr (GFile) file = g_file_new_for_path (paths[i]);
+      g_autoptr (GError) error = NULL;
+
+      assert_null (lb_import_read (file, NULL, NULL, NULL, NULL, &error));
+      assert_non_null (strstr (error->message, "no plain file"));
+    }
+}
+
+/* Twelve kilometres along the equator: more than a bed may have, until a stretch of it is chosen.
+ */
+static void
+a_stretch_can_be_chosen (void **state)
+{
+  g_autoptr (GString) text = g_string_new ("distance,depth\n");
+  g_autoptr (LbImport) import = NULL;
+  g_autoptr (GError) error = NULL;
+  LbImportOptions options = lb_import_options_default ();
+  LbBedProfile profile;
+
+  for (int k = 0; k <= 1200; k++)
+    if (k < 604 || k > 606)
+      g_string_append_printf (text, "%d,%d\n", 10 * k, k < 600 ? 4 : 6);
+  import = parse_well (text);
+  assert_false (lb_import_profile (import, &options, &profile, &error));
+  assert_int_equal (error->code, LB_FILE_ERROR_RANGE);
+  assert_non_null (strstr (error->message, "12 km of river"));
+  options.from = 5950;
+  options.to = 6100;
+  options.boat_went_upstream = FALSE;
+  assert_true (lb_import_profile (import, &options, &profile, NULL));
+  assert_int_equal (profile.used, 16 - 3);
+  assert_near (profile.widest_gap, 40, 1e-9);
+  assert_near (profile.x[profile.n - 1], 150, 1e-9);
+  assert_int_equal (profile.n, 4); /* the step from 5990 to 6000 and the two ends */
+  assert_near (profile.x[1], 40, 1e-9);
+  assert_near (profile.depth[2], 6, 1e-12);
+}
+
 int
 main (void)
 {
@@ -382,6 +431,8 @@ main (void)
     cmocka_unit_test (tables_of_other_programs_are_read),
     cmocka_unit_test (a_heading_that_is_not_understood_is_left_to_the_user),
     cmocka_unit_test (a_track_that_is_cut_off_is_used),
+    cmocka_unit_test (what_is_no_plain_file_is_refused),
+    cmocka_unit_test (a_stretch_can_be_chosen),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);
