@@ -93,7 +93,7 @@ lay_out (Preview *p)
     .left = 34 * s,
     .right = p->scene->width - 12 * s,
     .top = 31 * s,
-    .bottom = p->scene->height - 36 * s,
+    .bottom = p->scene->height - 39 * s,
     .x_from = from,
     .x_to = to,
     .y_from = -lowest * (1 + BELOW_BED),
@@ -165,7 +165,7 @@ add_axes (const Preview *p)
   lb_plot_add_x_axis (scene, &p->plot, LB_QUANTITY_LENGTH);
   lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_SCALE,
                      lb_plot_heading (scene, _ ("Downstream"), LB_QUANTITY_LENGTH).text,
-                     p->plot.right, scene->height - s, 1, 1, LB_COLOUR_TEXT_QUIET, true);
+                     p->plot.right, scene->height - 2 * s, 1, 1, LB_COLOUR_TEXT_QUIET, true);
 }
 
 /* ---- Soundings, bed, points, reel ---- */

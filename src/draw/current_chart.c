@@ -57,7 +57,7 @@ lay_out (Chart *c)
     .left = 34 * s,
     .right = c->scene->width - 12 * s,
     .top = 31 * s,
-    .bottom = c->scene->height - (38 + BED_BAND) * s,
+    .bottom = c->scene->height - (40 + BED_BAND) * s,
     .x_to = fmax (1.12 * c->most, 0.1),
     .y_to = c->river->depth,
   };
@@ -94,7 +94,7 @@ add_axes (const Chart *c)
   lb_plot_add_x_axis (scene, &below, LB_QUANTITY_SPEED);
   lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_SCALE,
                      lb_plot_heading (scene, _ ("Current"), LB_QUANTITY_SPEED).text, c->plot.right,
-                     scene->height - s, 1, 1, LB_COLOUR_TEXT_QUIET, true);
+                     scene->height - 2 * s, 1, 1, LB_COLOUR_TEXT_QUIET, true);
 }
 
 static void

@@ -105,21 +105,29 @@ add_bed (GPtrArray *list, const LbReadings *readings)
          g_strdup (_ ("Part of the rig is on the bed, where it can hang up at any moment.")));
 }
 
-static void
-add_cold (GPtrArray *list, double temperature, const LbWording *wording)
+char *
+lb_caution_cold_water (double temperature, const LbWording *wording)
 {
   g_autofree char *shown = NULL;
 
   if (temperature >= COLD_WATER)
-    return;
+    return NULL;
   shown =
       lb_words_quantity (LB_QUANTITY_TEMPERATURE, wording->units, temperature, wording->decimals);
-  add (list, LB_CAUTION_NOW,
-       g_strdup_printf (
-           _ ("The water is cold (%s). Whoever falls in gasps for about a minute and has "
-              "some ten minutes of useful movement: dress for the water, and know how "
-              "you would get back aboard."),
-           shown));
+  return g_strdup_printf (
+      _ ("The water is cold (%s). Whoever falls in gasps for about a minute and has "
+         "some ten minutes of useful movement: dress for the water, and know how "
+         "you would get back aboard."),
+      shown);
+}
+
+static void
+add_cold (GPtrArray *list, double temperature, const LbWording *wording)
+{
+  char *text = lb_caution_cold_water (temperature, wording);
+
+  if (text)
+    add (list, LB_CAUTION_NOW, text);
 }
 
 static bool

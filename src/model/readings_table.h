@@ -51,4 +51,7 @@ typedef struct
  * depends on the solve. (element-type LbCaution) (transfer full): free with g_ptr_array_unref(). */
 GPtrArray *lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *wording);
 
+/* The one about cold water alone, to be freed with g_free(); NULL when it is not cold. */
+char *lb_caution_cold_water (double temperature, const LbWording *wording);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbReadingsTable, lb_readings_table_free)

@@ -196,6 +196,8 @@ fill (LbWindow *self)
   add_page (self, self->readings_page, "readings", _ ("Readings"));
   self->rig_page = lb_rig_page_new (self->session);
   add_page (self, self->rig_page, "rig", _ ("Rig"));
+  self->river_page = lb_river_page_new (self->session);
+  add_page (self, self->river_page, "river", _ ("River"));
   gtk_box_append (GTK_BOX (self->column), self->timings);
 }
 
@@ -281,6 +283,13 @@ lb_window_get_rig_page (LbWindow *self)
 {
   g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
   return LB_RIG_PAGE (self->rig_page);
+}
+
+LbRiverPage *
+lb_window_get_river_page (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+  return LB_RIVER_PAGE (self->river_page);
 }
 
 void

@@ -9,6 +9,7 @@
 #include "readings_page.h"
 #include "recovery.h"
 #include "rig_page.h"
+#include "river_page.h"
 #include "session.h"
 
 G_BEGIN_DECLS
@@ -38,6 +39,7 @@ LbDrawings *lb_window_get_drawings (LbWindow *self);          /* (transfer none)
 LbControls *lb_window_get_controls (LbWindow *self);          /* (transfer none) */
 LbReadingsPage *lb_window_get_readings_page (LbWindow *self); /* (transfer none) */
 LbRigPage *lb_window_get_rig_page (LbWindow *self);           /* (transfer none) */
+LbRiverPage *lb_window_get_river_page (LbWindow *self);       /* (transfer none) */
 
 /* The window of `application` that has `file` open, or NULL. (transfer none) */
 LbWindow *lb_window_with_file (GtkApplication *application, GFile *file);

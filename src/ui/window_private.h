@@ -40,6 +40,7 @@ struct _LbWindow
   GtkWidget *controls;
   GtkWidget *readings_page;
   GtkWidget *rig_page;
+  GtkWidget *river_page;
   GtkWidget *timings;
 
   GtkWidget *title_label;

@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "page_parts.h"
+
+#include "accessible.h"
+
+GtkWidget *
+lb_page_label (const char *text, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  if (css_class)
+    gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+GtkWidget *
+lb_page_heading (const char *text)
+{
+  return lb_page_label (text, "heading");
+}
+
+GtkWidget *
+lb_page_note (const char *text)
+{
+  return lb_page_label (text, "row-note");
+}
+
+GtkWidget *
+lb_page_fault (void)
+{
+  GtkWidget *fault = lb_page_label (NULL, "row-fault");
+
+  gtk_widget_set_visible (fault, FALSE);
+  return fault;
+}
+
+void
+lb_page_show_fault (GtkWidget *fault, const char *text)
+{
+  gtk_label_set_text (GTK_LABEL (fault), text ? text : "");
+  gtk_widget_set_visible (fault, text != NULL);
+}
+
+GtkWidget *
+lb_page_row (const char *text, GtkWidget *control)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *label = lb_page_label (text, NULL);
+
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_widget_set_valign (control, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (row), label);
+  gtk_box_append (GTK_BOX (row), control);
+  gtk_widget_add_css_class (row, "page-row");
+  return row;
+}
+
+static void
+set_up_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)),
+                      gtk_string_object_get_string (gtk_list_item_get_item (item)));
+}
+
+GtkWidget *
+lb_page_choice (const char *const *names, gsize n, const char *name)
+{
+  GtkStringList *list = gtk_string_list_new (NULL);
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+  GtkWidget *choice;
+
+  for (gsize i = 0; i < n; i++)
+    gtk_string_list_append (list, names[i]);
+  g_signal_connect (factory, "setup", G_CALLBACK (set_up_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
+  choice = gtk_drop_down_new (G_LIST_MODEL (list), NULL);
+  gtk_drop_down_set_factory (GTK_DROP_DOWN (choice), factory);
+  lb_accessible_name_choice (GTK_DROP_DOWN (choice), name);
+  return choice;
+}
+
+GtkWidget *
+lb_page_icon_button (const char *icon, const char *name)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+
+  gtk_widget_set_tooltip_text (button, name);
+  lb_accessible_name (button, name);
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "small");
+  return button;
+}
+
+GtkWidget *
+lb_page_slot (GtkWidget *child)
+{
+  GtkWidget *slot = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_box_append (GTK_BOX (slot), child);
+  return slot;
+}

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Small pieces that pages are put together from. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+/* A wrapping label of a page; `css_class` may be NULL. */
+GtkWidget *lb_page_label (const char *text, const char *css_class);
+
+/* A heading, a note in small letters, and a fault (hidden until lb_page_show_fault()). */
+GtkWidget *lb_page_heading (const char *text);
+GtkWidget *lb_page_note (const char *text);
+GtkWidget *lb_page_fault (void);
+
+/* Shows `text` in a label of lb_page_fault(); NULL hides it. */
+void lb_page_show_fault (GtkWidget *fault, const char *text);
+
+/* `text` on the left, `control` on the right. */
+GtkWidget *lb_page_row (const char *text, GtkWidget *control);
+
+/* A drop-down of the `n` translated `names`, wide enough for a page, cut short with dots. */
+GtkWidget *lb_page_choice (const char *const *names, gsize n, const char *name);
+
+/* A bare button with an icon alone, named for a screen reader and by its tooltip. */
+GtkWidget *lb_page_icon_button (const char *icon, const char *name);
+
+/* A box around `child` that can be hidden, for one that shows and hides itself (LbFieldRow). */
+GtkWidget *lb_page_slot (GtkWidget *child);

@@ -1,0 +1,291 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "quantity_entry.h"
+
+#include <glib/gi18n.h>
+
+#include "accessible.h"
+#include "words.h"
+
+#define PAGE_STEPS 10
+
+struct _LbQuantityEntry
+{
+  GtkEntry parent;
+  LbSession *session;
+  LbQuantity quantity;
+  double minimum, maximum;
+  double value;
+  char *shown; /* the text that stands for the value */
+  char *fault;
+  guint gesture;
+};
+
+G_DEFINE_FINAL_TYPE (LbQuantityEntry, lb_quantity_entry, GTK_TYPE_ENTRY)
+
+enum
+{
+  ENTERED,
+  FAULT_CHANGED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static void
+take_fault (LbQuantityEntry *self, char *fault)
+{
+  gboolean same = g_strcmp0 (fault, self->fault) == 0;
+
+  g_free (self->fault);
+  self->fault = fault;
+  if (same)
+    return;
+  if (fault)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_INVALID,
+                               fault ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self), fault);
+  g_signal_emit (self, signals[FAULT_CHANGED], 0);
+}
+
+static gboolean
+is_being_edited (LbQuantityEntry *self)
+{
+  return g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self)), self->shown) != 0;
+}
+
+static void
+show_value (LbQuantityEntry *self)
+{
+  g_autofree char *text = lb_is_set (self->value)
+                              ? lb_session_dup_words (self->session, self->quantity, self->value)
+                              : g_strdup ("");
+
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self)), text) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self), text);
+  g_free (self->shown);
+  self->shown = g_steal_pointer (&text);
+  take_fault (self, NULL);
+}
+
+/* "1:15" as a clock shows it, into seconds. */
+static gboolean
+parse_clock (const char *text, double *value)
+{
+  guint minutes, seconds;
+  char rest;
+
+  if (sscanf (text, " %u : %u %c", &minutes, &seconds, &rest) != 2 || seconds >= 60)
+    return FALSE;
+  *value = 60.0 * minutes + seconds;
+  return TRUE;
+}
+
+static gboolean
+parse (LbQuantityEntry *self, double *value, char **fault)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self));
+
+  if (self->quantity == LB_QUANTITY_TIME && parse_clock (text, value))
+    return TRUE;
+  return lb_words_parse (self->quantity, lb_session_get_units (self->session), text, value, fault);
+}
+
+static char *
+range_fault (LbQuantityEntry *self)
+{
+  g_autofree char *low = lb_session_dup_words (self->session, self->quantity, self->minimum);
+  g_autofree char *high = lb_session_dup_words (self->session, self->quantity, self->maximum);
+
+  return g_strdup_printf (_ ("Give a value from %s to %s."), low, high);
+}
+
+static void
+enter (LbQuantityEntry *self, double value)
+{
+  self->value = value;
+  show_value (self);
+  g_signal_emit (self, signals[ENTERED], 0, value);
+}
+
+void
+lb_quantity_entry_commit (LbQuantityEntry *self)
+{
+  char *fault = NULL;
+  double value;
+
+  g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
+  if (!is_being_edited (self))
+    return;
+  if (!parse (self, &value, &fault))
+    take_fault (self, fault);
+  else if (!(value >= self->minimum && value <= self->maximum))
+    take_fault (self, range_fault (self));
+  else
+    enter (self, value);
+}
+
+static void
+leave_cb (LbQuantityEntry *self)
+{
+  lb_quantity_entry_commit (self);
+  self->gesture = 0;
+}
+
+static void
+move (LbQuantityEntry *self, double steps)
+{
+  double step = lb_units_step (self->quantity, lb_session_get_units (self->session));
+
+  lb_quantity_entry_commit (self);
+  if (self->fault || !lb_is_set (self->value))
+    return;
+  if (!self->gesture)
+    self->gesture = lb_session_new_gesture (self->session);
+  enter (self, CLAMP (self->value + steps * step, self->minimum, self->maximum));
+}
+
+static gboolean
+key_pressed_cb (LbQuantityEntry *self, guint key, guint code, GdkModifierType state)
+{
+  if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK))
+    return GDK_EVENT_PROPAGATE;
+  switch (key)
+    {
+    case GDK_KEY_Up:
+    case GDK_KEY_KP_Up:
+      move (self, 1);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Down:
+    case GDK_KEY_KP_Down:
+      move (self, -1);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Page_Up:
+      move (self, PAGE_STEPS);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Page_Down:
+      move (self, -PAGE_STEPS);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Escape:
+      if (!is_being_edited (self) && !self->fault)
+        return GDK_EVENT_PROPAGATE;
+      show_value (self);
+      return GDK_EVENT_STOP;
+    default:
+      return GDK_EVENT_PROPAGATE;
+    }
+}
+
+static void
+lb_quantity_entry_dispose (GObject *object)
+{
+  LbQuantityEntry *self = LB_QUANTITY_ENTRY (object);
+
+  if (self->session)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->shown, g_free);
+  g_clear_pointer (&self->fault, g_free);
+  G_OBJECT_CLASS (lb_quantity_entry_parent_class)->dispose (object);
+}
+
+static void
+lb_quantity_entry_class_init (LbQuantityEntryClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = lb_quantity_entry_dispose;
+  signals[ENTERED] = g_signal_new ("entered", LB_TYPE_QUANTITY_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL, G_TYPE_NONE, 1, G_TYPE_DOUBLE);
+  signals[FAULT_CHANGED] = g_signal_new ("fault-changed", LB_TYPE_QUANTITY_ENTRY, G_SIGNAL_RUN_LAST,
+                                         0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+lb_quantity_entry_init (LbQuantityEntry *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  self->value = LB_UNSET;
+  self->minimum = -INFINITY;
+  self->maximum = INFINITY;
+  self->shown = g_strdup ("");
+  gtk_widget_add_css_class (GTK_WIDGET (self), "numeric");
+  gtk_editable_set_alignment (GTK_EDITABLE (self), 1);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self), 8);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self), 8);
+  /* Before the text inside, which would take Up and Down for itself. */
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (leave_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), focus);
+  g_signal_connect (self, "activate", G_CALLBACK (lb_quantity_entry_commit), NULL);
+}
+
+GtkWidget *
+lb_quantity_entry_new (LbSession *session, LbQuantity quantity, const char *name)
+{
+  LbQuantityEntry *self = g_object_new (LB_TYPE_QUANTITY_ENTRY, NULL);
+
+  self->session = g_object_ref (session);
+  self->quantity = quantity;
+  lb_quantity_entry_set_name (self, name);
+  g_signal_connect_swapped (session, "reworded", G_CALLBACK (show_value), self);
+  return GTK_WIDGET (self);
+}
+
+void
+lb_quantity_entry_set_name (LbQuantityEntry *self, const char *name)
+{
+  g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
+  lb_accessible_name (GTK_WIDGET (self), name);
+}
+
+void
+lb_quantity_entry_set_range (LbQuantityEntry *self, double minimum, double maximum)
+{
+  g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
+  self->minimum = minimum;
+  self->maximum = maximum;
+}
+
+void
+lb_quantity_entry_set_value (LbQuantityEntry *self, double value)
+{
+  g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
+  if (value == self->value || (!lb_is_set (value) && !lb_is_set (self->value)))
+    return;
+  self->value = value;
+  show_value (self);
+}
+
+void
+lb_quantity_entry_reset (LbQuantityEntry *self)
+{
+  g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
+  show_value (self);
+}
+
+double
+lb_quantity_entry_get_value (LbQuantityEntry *self)
+{
+  g_return_val_if_fail (LB_IS_QUANTITY_ENTRY (self), LB_UNSET);
+  return self->value;
+}
+
+guint
+lb_quantity_entry_get_gesture (LbQuantityEntry *self)
+{
+  g_return_val_if_fail (LB_IS_QUANTITY_ENTRY (self), 0);
+  return self->gesture;
+}
+
+const char *
+lb_quantity_entry_get_fault (LbQuantityEntry *self)
+{
+  g_return_val_if_fail (LB_IS_QUANTITY_ENTRY (self), NULL);
+  return self->fault;
+}
