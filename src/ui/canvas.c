@@ -138,12 +138,18 @@ dup_selected_words (LbCanvas *self)
 static gboolean
 lb_canvas_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
 {
-  g_autofree char *words = keyboard ? dup_selected_words (LB_CANVAS (widget))
-                                    : lb_canvas_dup_words_at (LB_CANVAS (widget), x, y);
+  LbCanvas *self = LB_CANVAS (widget);
+  g_autofree char *words =
+      keyboard ? dup_selected_words (self) : lb_canvas_dup_words_at (self, x, y);
 
   if (!words)
     return FALSE;
   gtk_tooltip_set_text (tooltip, words);
+  if (keyboard)
+    return TRUE;
+  /* Beside the part, not beside the whole drawing. */
+  gtk_tooltip_set_tip_area (tooltip, &(GdkRectangle){ x - PICK_TOLERANCE, y - PICK_TOLERANCE,
+                                                      2 * PICK_TOLERANCE, 2 * PICK_TOLERANCE });
   return TRUE;
 }
 
