@@ -152,6 +152,7 @@ lb_window_class_init (LbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, redo_button);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, message_bar);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, message_icon);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, message_label);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, main_side);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, column);
@@ -292,11 +293,20 @@ lb_window_get_river_page (LbWindow *self)
   return LB_RIVER_PAGE (self->river_page);
 }
 
+static const char *
+icon_for (GtkMessageType type)
+{
+  if (type == GTK_MESSAGE_ERROR)
+    return "dialog-error-symbolic";
+  return type == GTK_MESSAGE_WARNING ? "dialog-warning-symbolic" : "dialog-information-symbolic";
+}
+
 void
 lb_window_show_message (LbWindow *self, GtkMessageType type, const char *text)
 {
   g_return_if_fail (LB_IS_WINDOW (self));
   gtk_info_bar_set_message_type (GTK_INFO_BAR (self->message_bar), type);
+  gtk_image_set_from_icon_name (GTK_IMAGE (self->message_icon), icon_for (type));
   gtk_label_set_text (GTK_LABEL (self->message_label), text ? text : "");
   gtk_info_bar_set_revealed (GTK_INFO_BAR (self->message_bar), text != NULL);
   /* Else a screen reader comes across what is empty. */

@@ -48,6 +48,7 @@ struct _LbWindow
   GtkWidget *undo_button;
   GtkWidget *redo_button;
   GtkWidget *message_bar;
+  GtkWidget *message_icon;
   GtkWidget *message_label;
   GtkWidget *recovery_bar;
   GtkWidget *changed_bar;
