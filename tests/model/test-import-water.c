@@ -323,8 +323,8 @@ tables_of_other_programs_are_read (void **state)
 {
   static const char *const texts[] = {
     /* words before the heading, and a column with times */
-    "Logger 2, Brackle River\nday,23 March\n\nTime,Lat (deg),Lon (deg),Water depth (ft)\n"
-    "12:00,0,10.0000,13\n12:01,0,10.0001,14\n",
+    ("Logger 2, Brackle River\nday,23 March\n\nTime,Lat (deg),Lon (deg),Water depth (ft)\n"
+     "12:00,0,10.0000,13\n12:01,0,10.0001,14\n"),
     /* letters for the sides, units in the cells */
     "N 0.0;E 10.0000;3.9624 m\nN 0.0;E 10.0001;14 ft\n",
     "0.0 S\t10.0000 W\t13ft\n0.0 S\t9.9999 W\t14ft\n",

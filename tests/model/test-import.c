@@ -359,7 +359,7 @@ rubbish_is_refused (void **state)
       g_autoptr (LbImport) import = NULL;
 
       for (gsize k = 0; k < sizeof bytes; k++)
-        bytes[k] = (char) test_random (&random, 0, 256);
+        bytes[k] = (char) (int) test_random (&random, 0, 256);
       import = lb_import_parse (bytes, sizeof bytes, NULL, NULL, NULL, NULL, NULL);
       assert_true (!import || import->soundings->len > 0);
     }
