@@ -45,10 +45,11 @@ count_fitting (const LbTable *table, const char *text, gsize length)
 static void
 find_signs (LbTable *table, const char *text, gsize length)
 {
-  /* The likelier first: only a better fit replaces it. */
-  static const char pairs[][2] = { { ',', '.' },  { ';', '.' },  { ';', ',' },
-                                   { '\t', '.' }, { '\t', ',' }, { '|', '.' },
-                                   { '|', ',' },  { ' ', '.' },  { ' ', ',' } };
+  /* Only a better fit replaces an earlier one. The comma stands after what is never in a number:
+   * "0,5;4,0" would hold two numbers between commas, too. */
+  static const char pairs[][2] = { { ';', '.' },  { ';', ',' }, { '\t', '.' },
+                                   { '\t', ',' }, { '|', '.' }, { '|', ',' },
+                                   { ',', '.' },  { ' ', '.' }, { ' ', ',' } };
   const LbImportOptions *options = table->importer->options;
   int best = -1;
   LbTable found = *table;

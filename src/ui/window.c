@@ -63,7 +63,7 @@ drop_cb (LbWindow *self, const GValue *value)
   files = g_value_get_boxed (value);
   if (!files)
     return FALSE;
-  lb_window_open_file (self, files->data);
+  lb_window_take_file (self, files->data);
   return TRUE;
 }
 

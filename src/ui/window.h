@@ -54,6 +54,13 @@ void lb_window_open_file (LbWindow *self, GFile *file);
 /* The same, as the start of a new rig without a file: a sample. */
 void lb_window_open_sample (LbWindow *self, GFile *file);
 
+/* Opens a window that reads a sounder's or receiver's log. */
+void lb_window_import_log (LbWindow *self, GFile *file);
+
+/* What becomes of a file that is dropped on the window: a rig is opened, anything else is read as a
+ * log. */
+void lb_window_take_file (LbWindow *self, GFile *file);
+
 /* Shows a message over the drawings until it is closed or the next one comes. NULL hides it. */
 void lb_window_show_message (LbWindow *self, GtkMessageType type, const char *text);
 

@@ -19,6 +19,12 @@ open_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+import_log_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_choose_log (LB_WINDOW (widget));
+}
+
+static void
 open_uri_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
@@ -116,6 +122,11 @@ open_selected_cb (GtkWidget *widget, const char *name, GVariant *parameter)
       lb_window_show_page (self, "rig");
       lb_rig_page_open_part (LB_RIG_PAGE (self->rig_page), kind, index);
     }
+  else if (lb_river_page_has_part (LB_RIVER_PAGE (self->river_page), kind, index))
+    {
+      lb_window_show_page (self, "river");
+      lb_river_page_open_part (LB_RIVER_PAGE (self->river_page), kind, index);
+    }
 }
 
 static void
@@ -176,6 +187,7 @@ typedef struct
 static const Action actions[] = {
   { "win.new", NULL, new_cb, { "<Control>n" } },
   { "win.open", NULL, open_cb, { "<Control>o" } },
+  { "win.import-log", NULL, import_log_cb, { "<Control>i" } },
   { "win.open-uri", "s", open_uri_cb, { NULL } },
   { "win.open-sample", "s", open_sample_cb, { NULL } },
   { "win.show-samples", NULL, show_samples_cb, { "<Control>r" } },

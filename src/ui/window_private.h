@@ -106,6 +106,9 @@ void lb_window_move_pane (LbWindow *self, int direction);
 void lb_window_move_page (LbWindow *self, int direction);
 void lb_window_focus_page (LbWindow *self);
 
+/* window_import.c */
+void lb_window_choose_log (LbWindow *self);
+
 /* window_files.c */
 void lb_window_do_or_ask (LbWindow *self, LbPending pending, GFile *file);
 void lb_window_choose_open (LbWindow *self);
