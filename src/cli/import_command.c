@@ -8,6 +8,7 @@
 #include "change.h"
 #include "command.h"
 #include "import.h"
+#include "import_river.h"
 #include "words.h"
 
 /* The command's own options. */
@@ -76,7 +77,9 @@ write_rig (const LbBedProfile *profile, const char *into, const char *output, GE
   if (!document)
     return FALSE;
   copy = lb_document_new_with (lb_document_get_contents (document));
-  change = lb_change_new_bed (profile->x, profile->depth, profile->n, NULL);
+  change = lb_change_new_imported_bed (copy, profile, "", error);
+  if (!change)
+    return FALSE;
   lb_change_apply (change, copy);
   return lb_document_save (copy, file, error);
 }

@@ -529,6 +529,8 @@ a_log_becomes_a_bed (void **state)
   }
   assert_true (g_file_get_contents (rig, &text, NULL, NULL));
   assert_non_null (strstr (text, "\"bed\""));
+  /* Two triangles of 20 m between 4 and 5 m: the current is that over 4.5 m. */
+  assert_non_null (strstr (text, "\"depth_m\": 4.5,"));
   {
     g_auto (Run) solved = run_in (NULL, run_it);
     g_auto (Run) wrong = run_in (NULL, both);
