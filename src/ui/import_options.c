@@ -24,6 +24,7 @@ struct _LbImportOptionsBox
   LbSession *session;
   LbImportOptions options;
   GtkWidget *direction;
+  GtkWidget *direction_row;
   GtkWidget *entries[N_ENTRIES];
   GtkWidget *rows[N_ENTRIES];
   GtkWidget *table; /* what is about tables alone */
@@ -137,7 +138,8 @@ add_direction (LbImportOptionsBox *self)
   self->direction =
       lb_page_choice (names, G_N_ELEMENTS (names), _ ("While it was logged the boat went"));
   g_signal_connect_swapped (self->direction, "notify::selected", G_CALLBACK (direction_cb), self);
-  add (self, lb_page_row (_ ("While it was logged the boat went"), self->direction));
+  self->direction_row = lb_page_row (_ ("While it was logged the boat went"), self->direction);
+  add (self, self->direction_row);
 }
 
 static void
@@ -268,8 +270,20 @@ void
 lb_import_options_box_fit (LbImportOptionsBox *self, const LbImport *import)
 {
   g_return_if_fail (LB_IS_IMPORT_OPTIONS_BOX (self));
-  gtk_widget_set_visible (self->rows[TRANSDUCER], import->has_transducer_depths);
+  for (int i = 0; i < N_ENTRIES; i++)
+    gtk_widget_set_visible (self->rows[i], i != TRANSDUCER || import->has_transducer_depths);
+  gtk_widget_set_visible (self->direction_row, TRUE);
   gtk_widget_set_visible (self->table, import->format == LB_IMPORT_CSV);
+}
+
+void
+lb_import_options_box_fit_unread (LbImportOptionsBox *self)
+{
+  g_return_if_fail (LB_IS_IMPORT_OPTIONS_BOX (self));
+  for (int i = 0; i < N_ENTRIES; i++)
+    gtk_widget_set_visible (self->rows[i], FALSE);
+  gtk_widget_set_visible (self->direction_row, FALSE);
+  gtk_expander_set_expanded (GTK_EXPANDER (self->table), TRUE);
 }
 
 LbImportOptions
@@ -297,6 +311,13 @@ lb_import_options_box_get_unit (LbImportOptionsBox *self)
 {
   g_return_val_if_fail (LB_IS_IMPORT_OPTIONS_BOX (self), NULL);
   return GTK_DROP_DOWN (self->unit);
+}
+
+GtkDropDown *
+lb_import_options_box_get_column (LbImportOptionsBox *self, LbCsvColumn column)
+{
+  g_return_val_if_fail (LB_IS_IMPORT_OPTIONS_BOX (self) && column < LB_N_CSV_COLUMNS, NULL);
+  return GTK_DROP_DOWN (self->columns[column]);
 }
 
 LbQuantityEntry *

@@ -20,10 +20,15 @@ GtkWidget *lb_import_options_box_new (LbSession *session);
 /* Shows only what has a meaning for `import`. */
 void lb_import_options_box_fit (LbImportOptionsBox *self, const LbImport *import);
 
+/* Shows only how a table is read, for a file that no table was found in. */
+void lb_import_options_box_fit_unread (LbImportOptionsBox *self);
+
 LbImportOptions lb_import_options_box_get (LbImportOptionsBox *self);
 
 GtkDropDown *lb_import_options_box_get_direction (LbImportOptionsBox *self); /* (transfer none) */
 GtkDropDown *lb_import_options_box_get_unit (LbImportOptionsBox *self);      /* (transfer none) */
+/* (transfer none); its first entry is "as found", then the columns from 1. */
+GtkDropDown *lb_import_options_box_get_column (LbImportOptionsBox *self, LbCsvColumn column);
 LbQuantityEntry *lb_import_options_box_get_transducer (LbImportOptionsBox *self);
 LbQuantityEntry *lb_import_options_box_get_spike_limit (LbImportOptionsBox *self);
 

@@ -29,6 +29,8 @@ struct _LbImportWindow
   gsize n_raw;
   GtkWidget *stack;
   GtkWidget *bar;
+  GtkWidget *failed;    /* what is said when nothing was read */
+  GtkWidget *what_read; /* and when something was */
   GtkWidget *failure;
   GtkWidget *summary;
   GtkWidget *bad; /* expander with the lines not used */
@@ -191,6 +193,18 @@ show_bad_lines (LbImportWindow *self)
 }
 
 static void
+show_read (LbImportWindow *self, gboolean read)
+{
+  gtk_widget_set_visible (self->failed, !read);
+  gtk_widget_set_visible (self->what_read, read);
+  gtk_widget_set_visible (self->outcome, read);
+  if (!read)
+    gtk_widget_set_visible (self->chart, FALSE);
+  gtk_widget_set_visible (self->use, read);
+  gtk_stack_set_visible_child_name (GTK_STACK (self->stack), "read");
+}
+
+static void
 take_import (LbImportWindow *self, LbImport *import)
 {
   g_autofree char *summary = lb_import_dup_summary (import);
@@ -202,8 +216,7 @@ take_import (LbImportWindow *self, LbImport *import)
   show_bad_lines (self);
   lb_import_options_box_fit (LB_IMPORT_OPTIONS_BOX (self->options), import);
   make_profile (self);
-  gtk_stack_set_visible_child_name (GTK_STACK (self->stack), "read");
-  gtk_widget_set_visible (self->use, TRUE);
+  show_read (self, TRUE);
   if (gtk_widget_get_sensitive (self->use))
     gtk_widget_grab_focus (self->use);
 }
@@ -227,7 +240,8 @@ read_cb (GObject *source, GAsyncResult *result, gpointer data)
   else
     {
       gtk_label_set_text (GTK_LABEL (self->failure), error->message);
-      gtk_stack_set_visible_child_name (GTK_STACK (self->stack), "failed");
+      lb_import_options_box_fit_unread (LB_IMPORT_OPTIONS_BOX (self->options));
+      show_read (self, FALSE);
     }
 }
 
@@ -303,20 +317,19 @@ make_reading (LbImportWindow *self)
 }
 
 static GtkWidget *
-make_failed (LbImportWindow *self)
+make_failure (LbImportWindow *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
-
+  self->failed = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
   self->failure = lb_page_label (NULL, NULL);
   gtk_label_set_selectable (GTK_LABEL (self->failure), TRUE);
-  gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (box), lb_page_heading (_ ("This log cannot be used")));
-  gtk_box_append (GTK_BOX (box), self->failure);
-  gtk_box_append (GTK_BOX (box),
+  gtk_box_append (GTK_BOX (self->failed), lb_page_heading (_ ("This log cannot be used")));
+  gtk_box_append (GTK_BOX (self->failed), self->failure);
+  gtk_box_append (GTK_BOX (self->failed),
                   lb_page_note (_ ("Logs of sounders and GPS receivers are read as NMEA 0183, as "
                                    "GPX with depths, and as tables of distance and depth or of "
-                                   "latitude, longitude and depth.")));
-  return box;
+                                   "latitude, longitude and depth. If it is a table, say how it is "
+                                   "to be read.")));
+  return self->failed;
 }
 
 static GtkWidget *
@@ -335,12 +348,15 @@ make_read (LbImportWindow *self)
   gtk_label_set_selectable (GTK_LABEL (self->bad_text), TRUE);
   self->bad = gtk_expander_new (NULL);
   gtk_expander_set_child (GTK_EXPANDER (self->bad), self->bad_text);
+  gtk_box_append (box, make_failure (self));
   gtk_box_append (box, self->chart);
   gtk_box_append (box, self->outcome);
   gtk_box_append (box, self->options);
-  gtk_box_append (box, lb_page_heading (_ ("What was read")));
-  gtk_box_append (box, self->summary);
-  gtk_box_append (box, self->bad);
+  self->what_read = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
+  gtk_box_append (GTK_BOX (self->what_read), lb_page_heading (_ ("What was read")));
+  gtk_box_append (GTK_BOX (self->what_read), self->summary);
+  gtk_box_append (GTK_BOX (self->what_read), self->bad);
+  gtk_box_append (box, self->what_read);
   g_signal_connect_swapped (self->options, "changed", G_CALLBACK (make_profile), self);
   g_signal_connect_swapped (self->options, "reread", G_CALLBACK (reread_cb), self);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
@@ -374,7 +390,6 @@ fill (LbImportWindow *self)
   self->stack = gtk_stack_new ();
   gtk_widget_set_vexpand (self->stack, TRUE);
   gtk_stack_add_named (GTK_STACK (self->stack), make_reading (self), "reading");
-  gtk_stack_add_named (GTK_STACK (self->stack), make_failed (self), "failed");
   gtk_stack_add_named (GTK_STACK (self->stack), make_read (self), "read");
   gtk_widget_add_css_class (box, "import");
   gtk_box_append (GTK_BOX (box), self->stack);

@@ -170,6 +170,25 @@ a_table_can_be_read_otherwise (void **state)
   assert_near (setup ()->river.bed_depth[0], 1.8288, 1e-9);
 }
 
+/* Four columns with headings that say nothing: the user says which is which. */
+static void
+a_table_that_is_not_understood_can_be_explained (void **state)
+{
+  LbImportWindow *import =
+      drop ("odd.csv", "a,b,c,d\n7,0,4.5,1\n7,10,5.5,1\n7,20,6.5,1\n7,30,7.5,1\n");
+  LbImportOptionsBox *options = lb_import_window_get_options (import);
+
+  assert_int_equal (lb_import_window_get_state (import), LB_IMPORT_FAILED);
+  gtk_drop_down_set_selected (lb_import_options_box_get_column (options, LB_CSV_DISTANCE), 2);
+  harness_wait (is_done, NULL, "the log to be read again");
+  gtk_drop_down_set_selected (lb_import_options_box_get_column (options, LB_CSV_DEPTH), 3);
+  harness_wait (is_done, NULL, "the log to be read again");
+  assert_int_equal (lb_import_window_get_state (import), LB_IMPORT_READ);
+  press_use (import);
+  assert_near (setup ()->river.bed_x[setup ()->river.n_bed_points - 1], 30, 1e-9);
+  assert_near (setup ()->river.bed_depth[0], 7.5, 1e-9);
+}
+
 /* The first 40 m of the track alone: 4 m deep. */
 static void
 a_stretch_can_be_chosen (void **state)
@@ -293,6 +312,7 @@ main (void)
     TEST (the_direction_turns_the_bed_about),
     TEST (the_spike_limit_is_the_users),
     TEST (a_table_can_be_read_otherwise),
+    TEST (a_table_that_is_not_understood_can_be_explained),
     TEST (a_stretch_can_be_chosen),
     TEST (what_is_no_log_is_told),
     TEST (closing_stops_the_reading),
