@@ -113,6 +113,9 @@ void
 lb_drawings_make_way (LbDrawings *self)
 {
   g_return_if_fail (LB_IS_DRAWINGS (self));
+  /* The readings may still follow while the window is taken apart. */
+  if (!self->side_view || !self->bed_strip)
+    return;
   lb_canvas_make_way (LB_CANVAS (self->side_view));
   lb_canvas_make_way (LB_CANVAS (self->bed_strip));
 }
