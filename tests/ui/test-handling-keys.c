@@ -243,6 +243,23 @@ enter_opens_the_field (void **state)
 }
 
 static void
+enter_opens_a_bed_point_on_the_river_page (void **state)
+{
+  LbPickKind kind;
+  int index;
+
+  assert_true (key (GDK_KEY_Insert));
+  get_selected (&kind, &index);
+  assert_int_equal (kind, LB_PICK_BED_POINT);
+  assert_true (key (GDK_KEY_Return));
+  harness_frame (GTK_WIDGET (window));
+  assert_string_equal (lb_window_get_page (window), "river");
+  assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (GTK_WINDOW (window)),
+                                       GTK_WIDGET (lb_window_get_river_page (window))));
+  assert_selected (kind, index);
+}
+
+static void
 points_of_the_bed_by_keys (void **state)
 {
   LbSetup before = *setup ();
@@ -336,10 +353,15 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
 #define TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
-    TEST (both_drawings_take_the_focus), TEST (keys_go_round_all_parts),
-    TEST (arrows_move_by_a_step),        TEST (pages_are_ten_steps_and_shift_a_tenth),
-    TEST (a_row_of_keys_is_one_step),    TEST (enter_opens_the_field),
-    TEST (points_of_the_bed_by_keys),    TEST (the_drawing_is_moved_by_keys),
+    TEST (both_drawings_take_the_focus),
+    TEST (keys_go_round_all_parts),
+    TEST (arrows_move_by_a_step),
+    TEST (pages_are_ten_steps_and_shift_a_tenth),
+    TEST (a_row_of_keys_is_one_step),
+    TEST (enter_opens_the_field),
+    TEST (enter_opens_a_bed_point_on_the_river_page),
+    TEST (points_of_the_bed_by_keys),
+    TEST (the_drawing_is_moved_by_keys),
     TEST (a_screen_reader_is_told),
 #undef TEST
   };
