@@ -126,14 +126,12 @@ leader_bends (const LbLeader *leader)
   return fmin (leader->length / bend_length (&leader->line, tension), MOST_BENDS);
 }
 
-/* Of the mainline, with the line out that is planned for, or given or, when it follows, a common
- * one. */
+/* Of the mainline, with the line out that is given or, when it follows, a common one. */
 static double
-mainline_bends (const LbSetup *setup, double graded_for)
+mainline_bends (const LbSetup *setup)
 {
   const LbRig *rig = &setup->rig;
-  double length = lb_is_set (graded_for) ? graded_for
-                  : rig->line_out.mode == LB_LINE_OUT_GIVEN
+  double length = rig->line_out.mode == LB_LINE_OUT_GIVEN
                       ? rig->line_out.value
                       : 1.5 * (setup->river.depth + setup->boat.reel_height);
   double tension = lb_weight_in_water (&rig->weight, 1000, setup->river.gravity);
@@ -209,7 +207,7 @@ grade_piece (LbTree *tree, int piece, size_t first, size_t n, double bends)
 }
 
 static void
-grade_pieces (LbTree *tree, const LbSetup *setup, double graded_for)
+grade_pieces (LbTree *tree, const LbSetup *setup)
 {
   const LbMeshKey *key = &tree->key;
   size_t first = 1;
@@ -220,7 +218,7 @@ grade_pieces (LbTree *tree, const LbSetup *setup, double graded_for)
       grade_piece (tree, piece++, first, 1, 0);
       first += key->refine;
     }
-  grade_piece (tree, piece++, first, key->mainline, mainline_bends (setup, graded_for));
+  grade_piece (tree, piece++, first, key->mainline, mainline_bends (setup));
   first += key->mainline * key->refine;
   for (size_t i = 0; i < key->n_pieces; i++)
     {
@@ -369,7 +367,7 @@ lb_mesh_build (LbTree *tree, const LbSetup *setup, const LbMeshPlan *plan, bool 
       for (size_t i = 0; i < LB_MAX_PIECES; i++)
         tree->bends[i] = -1;
     }
-  grade_pieces (tree, setup, plan->graded_for);
+  grade_pieces (tree, setup);
   cut_lengths (tree, &setup->rig, plan, height);
   load_values (tree, setup);
   load_nodes (tree);

@@ -49,8 +49,6 @@ lb_steady_solve_plan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *
       if (!warm)
         lb_steady_forget (steady);
       status = lb_steady_solve_mesh (steady, setup, warm);
-      if (status > LB_STATUS_OK && steady->scans)
-        status = lb_steady_scan (steady, setup, plan, status);
       if (status == LB_STATUS_OK)
         lb_steady_remember (steady, setup);
       else
@@ -103,7 +101,7 @@ LbStatus
 lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *options)
 {
   static const LbSteadyOptions defaults = { 0 };
-  LbMeshPlan plan = { LB_STEADY_DEFAULT_SEGMENTS, 1, LB_UNSET, LB_UNSET };
+  LbMeshPlan plan = { LB_STEADY_DEFAULT_SEGMENTS, 1, LB_UNSET };
   LbStatus status = lb_setup_check (setup, NULL);
 
   if (options == NULL)
@@ -119,7 +117,6 @@ lb_steady_solve (LbSteady *steady, const LbSetup *setup, const LbSteadyOptions *
   steady->cancel = options->cancel;
   steady->cancel_data = options->cancel_data;
   steady->cancelled = false;
-  steady->scans = !options->fine;
   if (options->fine)
     plan.segments = lb_steady_fine_segments (setup, plan.segments);
   status = solve_somehow (steady, setup, &plan, !options->cold && !options->fine);

@@ -20,7 +20,6 @@ struct LbSteady
   LbTree tree;
   LbShape shape;
   bool thorough;            /* try everything before giving up */
-  bool scans;               /* before a remark says that no line out holds the weight */
   bool solved;              /* tree holds an answer to start from */
   size_t iterations, limit; /* of this solve */
   LbSteadyCancel cancel;    /* or NULL */
@@ -53,14 +52,7 @@ void lb_steady_start_cold (LbTree *tree);
  * solved. */
 bool lb_steady_solve_given (LbSteady *steady, bool warm);
 
-/* Before `remark` says of the solved tree that no line out holds the weight at its height: looks
- * for one that does. Returns LB_STATUS_OK and the shape with it, cut up as for that line out given;
- * or the remark that is true, with its shape; or LB_STATUS_NO_CONVERGENCE when stopped. */
-LbStatus
-lb_steady_scan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, LbStatus remark);
-
-/* Solves the tree as it is meshed, from its present state if `warm`, and fills the shape. A remark
- * other than friction's is that of this mesh alone: lb_steady_scan() has the last word. */
+/* Solves the tree as it is meshed, from its present state if `warm`, and fills the shape. */
 LbStatus lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm);
 
 /* Meshes by `plan` and solves. */

@@ -96,10 +96,6 @@ enum
   LB_TREE_ANSWERS = 3,
   LB_TREE_MEMORY_ANSWER = 0,
   LB_TREE_MEMORY_TRIAL = LB_TREE_ANSWERS,
-  LB_TREE_MEMORY_SCAN,   /* the last rig of a scan of line outs, */
-  LB_TREE_MEMORY_FAR,    /* one on the other side of the height, */
-  LB_TREE_MEMORY_TURN,   /* where it turns back, */
-  LB_TREE_MEMORY_REMARK, /* and the rig to show with its remark */
   LB_TREE_N_MEMORIES,
 };
 

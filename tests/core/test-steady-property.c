@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* No steady solve fails, and none leaves a body in the bed, whatever the sliders say: 100 000
  * quasi-random setups (times LB_TEST_SCALE), every answer checked for finite numbers, for the bed
- * and for the balance of forces; and the same along sliders that move from end to end. Of the
- * remarks that no line out holds the weight at its height, some are checked against a search of
- * their own.
+ * and for the balance of forces; and the same along sliders that move from end to end.
  *
  * The work is shared by two programs: --share 0 and --share 1.
  * With numbers as arguments, solves those setups only and prints them and what came of them:
@@ -17,7 +15,6 @@
 
 #include "rigs.h"
 #include "steady-checks.h"
-#include "steady-remarks.h"
 #include "steady.h"
 
 #define COUNT 100000
@@ -29,10 +26,6 @@
 #define BALANCE 1e-8       /* N, per newton of the largest tension above 1 N */
 #define LENGTH_MISFIT 1e-9 /* m */
 #define HEIGHT_MISFIT 1e-6 /* m, of a held weight */
-
-/* A rig can hang on a branch that neither letting out nor taking in leads the solver to. Of 97
- * leaps that another search was tried on 3 were none; more than one in ten would be a fault. */
-#define MOST_FALSE_LEAPS 0.1
 
 typedef enum
 {
@@ -141,57 +134,10 @@ print_fault (size_t index, Fault fault, LbStatus status, const ShapeCheck *c)
 /* This program takes every N_SHARES-th setup from this one on. */
 static size_t own_share;
 
-/* The remarks that no line out holds the weight, by status. */
-typedef struct
-{
-  size_t met, checked, not_true;
-} Remarks;
-
-/* One in so many is checked: it takes up to a second. */
-static const size_t remark_sample[] = {
-  [LB_STATUS_LINE_AT_LONGEST] = 32,
-  [LB_STATUS_LINE_AT_SHORTEST] = 64,
-  [LB_STATUS_HEIGHT_LEAPS] = 16,
-};
-
-static void
-check_remark (
-    Remarks *remarks, size_t index, const LbSetup *setup, LbStatus status, size_t segments)
-{
-  Remarks *r = &remarks[status];
-  bool above, below, held;
-  double line_out = NAN;
-
-  if (r->met++ % remark_sample[status] != 0)
-    return;
-  r->checked++;
-  held = remark_held_after_all (setup, segments, &line_out, &above, &below);
-  if (!held && !(status == LB_STATUS_LINE_AT_LONGEST && below)
-      && !(status == LB_STATUS_LINE_AT_SHORTEST && above))
-    return;
-  r->not_true++;
-  printf ("setup %zu: \"%s\" is not true; held by %.9g m of line\n", index, lb_status_name (status),
-          line_out);
-}
-
-static void
-assert_remarks (const Remarks *remarks)
-{
-  const Remarks *leaps = &remarks[LB_STATUS_HEIGHT_LEAPS];
-
-  for (LbStatus s = LB_STATUS_LINE_AT_LONGEST; s <= LB_STATUS_HEIGHT_LEAPS; s++)
-    printf ("%s: %zu times, %zu checked, %zu not true\n", lb_status_name (s), remarks[s].met,
-            remarks[s].checked, remarks[s].not_true);
-  assert_int_equal (remarks[LB_STATUS_LINE_AT_LONGEST].not_true, 0);
-  assert_int_equal (remarks[LB_STATUS_LINE_AT_SHORTEST].not_true, 0);
-  assert_true ((double) leaps->not_true <= MOST_FALSE_LEAPS * (double) leaps->checked);
-}
-
 static void
 test_any_setting (void **state)
 {
-  size_t count = test_count (COUNT / N_SHARES), faults[N_FAULTS] = { 0 }, n_faults = 0;
-  Remarks remarks[LB_STATUS_HEIGHT_LEAPS + 1] = { 0 };
+  size_t count = test_count (COUNT / N_SHARES), faults[N_FAULTS] = { 0 }, n_faults = 0, remarks = 0;
   RigSource *source = rig_source_new (RIG_WILD);
   LbSteady *steady = lb_steady_new ();
 
@@ -206,19 +152,17 @@ test_any_setting (void **state)
       Fault fault = find_fault (&setup, status, lb_steady_shape (steady), &check);
 
       faults[fault]++;
-      if (status > LB_STATUS_OK && status <= LB_STATUS_HEIGHT_LEAPS)
-        check_remark (remarks, k, &setup, status, lb_steady_statistics (steady).segments);
+      remarks += status > 0;
       if (fault != FAULT_NONE && n_faults++ < MOST_PRINTED)
         print_fault (k, fault, status, &check);
     }
   lb_steady_free (steady);
   rig_source_free (source);
-  printf ("%zu setups\n", count);
+  printf ("%zu setups, %zu of them with a remark\n", count, remarks);
   for (int k = 1; k < N_FAULTS; k++)
     if (faults[k] > 0)
       printf ("%zu times: %s\n", faults[k], fault_names[k]);
   assert_int_equal (n_faults, 0);
-  assert_remarks (remarks);
 }
 
 /* ---- Sliders moved from end to end, each answer the start of the next ---- */
