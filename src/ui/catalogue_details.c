@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "page_parts.h"
 #include "tackle_image.h"
 
 struct _LbCatalogueDetails
@@ -18,25 +19,12 @@ struct _LbCatalogueDetails
 
 G_DEFINE_FINAL_TYPE (LbCatalogueDetails, lb_catalogue_details, GTK_TYPE_WIDGET)
 
-static GtkWidget *
-make_label (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 /* A row of the table: what, how much, and how little or much it may be; `range` may be NULL. */
 static void
 add_row (LbCatalogueDetails *self, const char *name, const char *value, const char *range)
 {
-  GtkWidget *what = make_label (name, "quiet");
-  GtkWidget *much = make_label (value, "numeric");
+  GtkWidget *what = lb_page_label (name, "quiet");
+  GtkWidget *much = lb_page_label (value, "numeric");
 
   gtk_widget_set_valign (what, GTK_ALIGN_START);
   gtk_label_set_xalign (GTK_LABEL (much), 1);
@@ -46,7 +34,7 @@ add_row (LbCatalogueDetails *self, const char *name, const char *value, const ch
   gtk_grid_attach (GTK_GRID (self->values), much, 1, self->n_rows++, 1, 1);
   if (!range)
     return;
-  much = make_label (range, "row-note");
+  much = lb_page_label (range, "row-note");
   gtk_label_set_xalign (GTK_LABEL (much), 1);
   gtk_grid_attach (GTK_GRID (self->values), much, 0, self->n_rows++, 2, 1);
 }
@@ -161,11 +149,11 @@ lb_catalogue_details_new (LbSession *session)
   self->image = lb_tackle_image_new (session);
   lb_tackle_image_set_size (LB_TACKLE_IMAGE (self->image), 2.4);
   gtk_widget_set_halign (self->image, GTK_ALIGN_CENTER);
-  self->name = make_label (NULL, "heading");
+  self->name = lb_page_label (NULL, "heading");
   self->values = gtk_grid_new ();
   gtk_grid_set_column_spacing (GTK_GRID (self->values), 12);
   gtk_grid_set_row_spacing (GTK_GRID (self->values), 2);
-  self->source = make_label (NULL, "row-note");
+  self->source = lb_page_label (NULL, "row-note");
   gtk_widget_set_parent (self->image, GTK_WIDGET (self));
   gtk_widget_set_parent (self->name, GTK_WIDGET (self));
   gtk_widget_set_parent (self->values, GTK_WIDGET (self));

@@ -3,10 +3,9 @@
 
 #include <glib/gi18n.h>
 
+#include "entry_parts.h"
 #include "misfit.h"
 #include "words.h"
-
-#define PAGE_STEPS 10
 
 struct _LbFieldEntry
 {
@@ -47,13 +46,7 @@ take_fault (LbFieldEntry *self, char *fault)
     }
   g_free (self->fault);
   self->fault = fault;
-  if (fault)
-    gtk_widget_add_css_class (GTK_WIDGET (self), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self), "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_INVALID,
-                               fault ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
-                               -1);
+  lb_entry_show_invalid (GTK_ENTRY (self), fault != NULL);
   update_tooltip (self);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_FAULT]);
 }
@@ -106,14 +99,8 @@ edited_cb (LbFieldEntry *self)
 static char *
 range_message (LbFieldEntry *self)
 {
-  g_autofree char *low =
-      lb_session_dup_words (self->session, self->field->quantity, self->field->minimum);
-  g_autofree char *high =
-      lb_session_dup_words (self->session, self->field->quantity, self->field->maximum);
-
-  return g_strdup_printf (self->field->whole ? _ ("Give a whole number from %s to %s.")
-                                             : _ ("Give a value from %s to %s."),
-                          low, high);
+  return lb_entry_range_fault (self->session, self->field->quantity, self->field->minimum,
+                               self->field->maximum, self->field->whole);
 }
 
 static char *
@@ -200,32 +187,17 @@ move (LbFieldEntry *self, double steps)
 static gboolean
 key_pressed_cb (LbFieldEntry *self, guint key, guint code, GdkModifierType state)
 {
-  if (!self->field || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)))
+  double steps = lb_entry_steps_of_key (key, state);
+
+  if (!self->field)
     return GDK_EVENT_PROPAGATE;
-  switch (key)
-    {
-    case GDK_KEY_Up:
-    case GDK_KEY_KP_Up:
-      move (self, 1);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Down:
-    case GDK_KEY_KP_Down:
-      move (self, -1);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Page_Up:
-      move (self, PAGE_STEPS);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Page_Down:
-      move (self, -PAGE_STEPS);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Escape:
-      if (!is_being_edited (self) && !self->fault)
-        return GDK_EVENT_PROPAGATE;
-      show_value (self);
-      return GDK_EVENT_STOP;
-    default:
-      return GDK_EVENT_PROPAGATE;
-    }
+  if (steps != 0)
+    move (self, steps);
+  else if (key == GDK_KEY_Escape && (is_being_edited (self) || self->fault))
+    show_value (self);
+  else
+    return GDK_EVENT_PROPAGATE;
+  return GDK_EVENT_STOP;
 }
 
 static void
@@ -272,18 +244,8 @@ lb_field_entry_class_init (LbFieldEntryClass *klass)
 static void
 lb_field_entry_init (LbFieldEntry *self)
 {
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
-  gtk_widget_add_css_class (GTK_WIDGET (self), "numeric");
-  gtk_editable_set_alignment (GTK_EDITABLE (self), 1);
-  /* Before the text inside, which would take Up and Down for itself. */
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (leave_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), focus);
-  g_signal_connect (self, "activate", G_CALLBACK (commit), NULL);
+  lb_entry_watch (GTK_ENTRY (self), G_CALLBACK (key_pressed_cb), G_CALLBACK (leave_cb),
+                  G_CALLBACK (commit));
 }
 
 GtkWidget *

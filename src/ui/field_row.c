@@ -6,6 +6,7 @@
 #include "accessible.h"
 #include "field_entry.h"
 #include "misfit.h"
+#include "page_parts.h"
 
 #define ENTRY_CHARS 9
 /* Choices of no more characters than this stand beside their name, others below it. */
@@ -95,19 +96,6 @@ fault_cb (LbFieldRow *self)
 
 /* ---- Making ---- */
 
-static GtkWidget *
-make_label (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 /* A field's label may start small, since it stands behind the name of a part elsewhere. */
 static char *
 start_large (const char *text)
@@ -118,36 +106,15 @@ start_large (const char *text)
   return g_strconcat (large, g_utf8_offset_to_pointer (text, *text ? 1 : 0), NULL);
 }
 
-static void
-set_up_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_list_item_set_child (item, label);
-}
-
-static void
-bind_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
-{
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)),
-                      gtk_string_object_get_string (gtk_list_item_get_item (item)));
-}
-
 static GtkWidget *
-make_choice (const LbField *field)
+make_choice (const LbField *field, const char *name)
 {
-  GtkStringList *names = gtk_string_list_new (NULL);
-  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+  g_autofree const char **names = g_new (const char *, field->n_choices);
   GtkWidget *choice;
 
   for (gsize i = 0; i < field->n_choices; i++)
-    gtk_string_list_append (names, _ (field->choices[i].label));
-  g_signal_connect (factory, "setup", G_CALLBACK (set_up_choice_cb), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_choice_cb), NULL);
-  choice = gtk_drop_down_new (G_LIST_MODEL (names), NULL);
-  gtk_drop_down_set_factory (GTK_DROP_DOWN (choice), factory);
+    names[i] = _ (field->choices[i].label);
+  choice = lb_page_choice (names, field->n_choices, name);
   if (field->hint)
     gtk_widget_set_tooltip_text (choice, _ (field->hint));
   return choice;
@@ -169,7 +136,7 @@ make_control (LbFieldRow *self)
 
   if (self->field->kind == LB_FIELD_CHOICE)
     {
-      self->control = make_choice (self->field);
+      self->control = make_choice (self->field, name);
       g_signal_connect_swapped (self->control, "notify::selected", G_CALLBACK (chosen_cb), self);
     }
   else
@@ -195,7 +162,7 @@ fill (LbFieldRow *self, const char *text)
                                                                 : GTK_ORIENTATION_HORIZONTAL,
                                  has_long_choices (self->field) ? 2 : 8);
   g_autofree char *own = start_large (_ (self->field->label));
-  GtkWidget *label = make_label (text ? text : own, NULL);
+  GtkWidget *label = lb_page_label (text ? text : own, NULL);
 
   gtk_widget_set_hexpand (label, TRUE);
   if (self->field->hint)
@@ -208,7 +175,7 @@ fill (LbFieldRow *self, const char *text)
       /* Translators: what an empty entry stands for: "Empty: from the published curve" */
       g_autofree char *note = g_strdup_printf (_ ("Empty: %s"), _ (self->field->unset_label));
 
-      gtk_widget_set_parent (make_label (note, "row-note"), GTK_WIDGET (self));
+      gtk_widget_set_parent (lb_page_label (note, "row-note"), GTK_WIDGET (self));
     }
   gtk_widget_set_parent (self->fault, GTK_WIDGET (self));
 }
@@ -254,7 +221,7 @@ lb_field_row_init (LbFieldRow *self)
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
-  self->fault = make_label (NULL, "row-fault");
+  self->fault = lb_page_label (NULL, "row-fault");
   gtk_widget_set_visible (self->fault, FALSE);
 }
 

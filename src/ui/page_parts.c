@@ -3,6 +3,9 @@
 
 #include "accessible.h"
 
+/* Left free above and below a part that is scrolled to. */
+#define SCROLL_MARGIN 12
+
 GtkWidget *
 lb_page_label (const char *text, const char *css_class)
 {
@@ -111,4 +114,38 @@ lb_page_slot (GtkWidget *child)
 
   gtk_box_append (GTK_BOX (slot), child);
   return slot;
+}
+
+GtkWidget *
+lb_page_scroller (const char *name, GtkWidget **sections)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  *sections = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_widget_add_css_class (*sections, "rig-sections");
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), *sections);
+  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (scroller), name);
+  return scroller;
+}
+
+void
+lb_page_scroll_to (GtkScrolledWindow *scroller, GtkWidget *sections, GtkWidget *part)
+{
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (scroller);
+  double page = gtk_adjustment_get_page_size (adjustment);
+  double value = gtk_adjustment_get_value (adjustment);
+  graphene_rect_t bounds;
+  double top, bottom;
+
+  if (!gtk_widget_compute_bounds (part, sections, &bounds))
+    return;
+  top = bounds.origin.y - SCROLL_MARGIN;
+  bottom = bounds.origin.y + bounds.size.height + SCROLL_MARGIN;
+  if (bottom > value + page)
+    value = bottom - page;
+  if (top < value)
+    value = top;
+  gtk_adjustment_set_value (adjustment, value);
 }

@@ -26,3 +26,9 @@ GtkWidget *lb_page_icon_button (const char *icon, const char *name);
 
 /* A box around `child` that can be hidden, for one that shows and hides itself (LbFieldRow). */
 GtkWidget *lb_page_slot (GtkWidget *child);
+
+/* A page of its own: a scroller named `name` with a box, put into `sections`, for what it holds. */
+GtkWidget *lb_page_scroller (const char *name, GtkWidget **sections);
+
+/* Scrolls as little as it takes to have `part`, which is somewhere in `sections`, in sight. */
+void lb_page_scroll_to (GtkScrolledWindow *scroller, GtkWidget *sections, GtkWidget *part);

@@ -1,12 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "quantity_entry.h"
 
-#include <glib/gi18n.h>
-
 #include "accessible.h"
+#include "entry_parts.h"
 #include "words.h"
-
-#define PAGE_STEPS 10
 
 struct _LbQuantityEntry
 {
@@ -40,13 +37,7 @@ take_fault (LbQuantityEntry *self, char *fault)
   self->fault = fault;
   if (same)
     return;
-  if (fault)
-    gtk_widget_add_css_class (GTK_WIDGET (self), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self), "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_INVALID,
-                               fault ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
-                               -1);
+  lb_entry_show_invalid (GTK_ENTRY (self), fault != NULL);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), fault);
   g_signal_emit (self, signals[FAULT_CHANGED], 0);
 }
@@ -94,15 +85,6 @@ parse (LbQuantityEntry *self, double *value, char **fault)
   return lb_words_parse (self->quantity, lb_session_get_units (self->session), text, value, fault);
 }
 
-static char *
-range_fault (LbQuantityEntry *self)
-{
-  g_autofree char *low = lb_session_dup_words (self->session, self->quantity, self->minimum);
-  g_autofree char *high = lb_session_dup_words (self->session, self->quantity, self->maximum);
-
-  return g_strdup_printf (_ ("Give a value from %s to %s."), low, high);
-}
-
 static void
 enter (LbQuantityEntry *self, double value)
 {
@@ -123,7 +105,8 @@ lb_quantity_entry_commit (LbQuantityEntry *self)
   if (!parse (self, &value, &fault))
     take_fault (self, fault);
   else if (!(value >= self->minimum && value <= self->maximum))
-    take_fault (self, range_fault (self));
+    take_fault (self, lb_entry_range_fault (self->session, self->quantity, self->minimum,
+                                            self->maximum, FALSE));
   else
     enter (self, value);
 }
@@ -151,32 +134,15 @@ move (LbQuantityEntry *self, double steps)
 static gboolean
 key_pressed_cb (LbQuantityEntry *self, guint key, guint code, GdkModifierType state)
 {
-  if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK))
+  double steps = lb_entry_steps_of_key (key, state);
+
+  if (steps != 0)
+    move (self, steps);
+  else if (key == GDK_KEY_Escape && (is_being_edited (self) || self->fault))
+    show_value (self);
+  else
     return GDK_EVENT_PROPAGATE;
-  switch (key)
-    {
-    case GDK_KEY_Up:
-    case GDK_KEY_KP_Up:
-      move (self, 1);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Down:
-    case GDK_KEY_KP_Down:
-      move (self, -1);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Page_Up:
-      move (self, PAGE_STEPS);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Page_Down:
-      move (self, -PAGE_STEPS);
-      return GDK_EVENT_STOP;
-    case GDK_KEY_Escape:
-      if (!is_being_edited (self) && !self->fault)
-        return GDK_EVENT_PROPAGATE;
-      show_value (self);
-      return GDK_EVENT_STOP;
-    default:
-      return GDK_EVENT_PROPAGATE;
-    }
+  return GDK_EVENT_STOP;
 }
 
 static void
@@ -205,24 +171,14 @@ lb_quantity_entry_class_init (LbQuantityEntryClass *klass)
 static void
 lb_quantity_entry_init (LbQuantityEntry *self)
 {
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
   self->value = LB_UNSET;
   self->minimum = -INFINITY;
   self->maximum = INFINITY;
   self->shown = g_strdup ("");
-  gtk_widget_add_css_class (GTK_WIDGET (self), "numeric");
-  gtk_editable_set_alignment (GTK_EDITABLE (self), 1);
   gtk_editable_set_width_chars (GTK_EDITABLE (self), 8);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self), 8);
-  /* Before the text inside, which would take Up and Down for itself. */
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (leave_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), focus);
-  g_signal_connect (self, "activate", G_CALLBACK (lb_quantity_entry_commit), NULL);
+  lb_entry_watch (GTK_ENTRY (self), G_CALLBACK (key_pressed_cb), G_CALLBACK (leave_cb),
+                  G_CALLBACK (lb_quantity_entry_commit));
 }
 
 GtkWidget *

@@ -3,13 +3,10 @@
 
 #include <glib/gi18n.h>
 
-#include "accessible.h"
 #include "notes_view.h"
+#include "page_parts.h"
 #include "rig_sections.h"
 #include "text_entry.h"
-
-/* Left free above and below a part that is scrolled to. */
-#define SCROLL_MARGIN 12
 
 struct _LbRigPage
 {
@@ -36,26 +33,6 @@ n_leaders (LbRigPage *self)
 
 /* ---- Scrolling to what is selected ---- */
 
-static void
-scroll_to (LbRigPage *self, GtkWidget *group)
-{
-  GtkAdjustment *adjustment = lb_rig_page_get_adjustment (self);
-  double page = gtk_adjustment_get_page_size (adjustment);
-  double value = gtk_adjustment_get_value (adjustment);
-  graphene_rect_t bounds;
-  double top, bottom;
-
-  if (!gtk_widget_compute_bounds (group, self->sections, &bounds))
-    return;
-  top = bounds.origin.y - SCROLL_MARGIN;
-  bottom = bounds.origin.y + bounds.size.height + SCROLL_MARGIN;
-  if (bottom > value + page)
-    value = bottom - page;
-  if (top < value)
-    value = top;
-  gtk_adjustment_set_value (adjustment, value);
-}
-
 static gboolean
 scroll_cb (gpointer user_data)
 {
@@ -68,7 +45,7 @@ scroll_cb (gpointer user_data)
   lb_session_get_selected (self->session, &kind, &index);
   group = lb_rig_page_get_group (self, kind, index);
   if (group)
-    scroll_to (self, group);
+    lb_page_scroll_to (GTK_SCROLLED_WINDOW (self->scroller), self->sections, group);
   return G_SOURCE_REMOVE;
 }
 
@@ -131,22 +108,10 @@ add_cb (LbRigPage *self)
 
 /* ---- Filling ---- */
 
-static GtkWidget *
-make_label (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 static void
 add_heading (LbRigPage *self, const char *text)
 {
-  gtk_box_append (GTK_BOX (self->sections), make_label (text, "heading"));
+  gtk_box_append (GTK_BOX (self->sections), lb_page_heading (text));
 }
 
 static void
@@ -179,7 +144,7 @@ static void
 add_leaders (LbRigPage *self)
 {
   add_heading (self, _ ("Leaders"));
-  self->none = make_label (_ ("No leaders yet: the weight runs alone."), "quiet");
+  self->none = lb_page_label (_ ("No leaders yet: the weight runs alone."), "quiet");
   self->cards_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->add = gtk_button_new_with_label (_ ("Add a leader"));
   gtk_widget_set_tooltip_text (self->add,
@@ -259,13 +224,7 @@ static void
 lb_rig_page_init (LbRigPage *self)
 {
   self->groups = g_ptr_array_new ();
-  self->scroller = gtk_scrolled_window_new ();
-  self->sections = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  gtk_widget_add_css_class (self->sections, "rig-sections");
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER,
-                                  GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->sections);
-  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (self->scroller), _ ("Rig"));
+  self->scroller = lb_page_scroller (_ ("Rig"), &self->sections);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
 }
 

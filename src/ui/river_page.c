@@ -10,8 +10,6 @@
 #include "readings_table.h"
 #include "rig_group.h"
 
-#define SCROLL_MARGIN 12
-
 struct _LbRiverPage
 {
   GtkWidget parent;
@@ -92,27 +90,15 @@ static gboolean
 scroll_cb (gpointer user_data)
 {
   LbRiverPage *self = user_data;
-  GtkAdjustment *adjustment = lb_river_page_get_adjustment (self);
-  double page = gtk_adjustment_get_page_size (adjustment);
-  double value = gtk_adjustment_get_value (adjustment);
-  graphene_rect_t bounds;
   GtkWidget *widget;
   LbPickKind kind;
   int index;
-  double top, bottom;
 
   self->scroll_id = 0;
   lb_session_get_selected (self->session, &kind, &index);
   widget = widget_of (self, kind, index);
-  if (!widget || !gtk_widget_compute_bounds (widget, self->sections, &bounds))
-    return G_SOURCE_REMOVE;
-  top = bounds.origin.y - SCROLL_MARGIN;
-  bottom = bounds.origin.y + bounds.size.height + SCROLL_MARGIN;
-  if (bottom > value + page)
-    value = bottom - page;
-  if (top < value)
-    value = top;
-  gtk_adjustment_set_value (adjustment, value);
+  if (widget)
+    lb_page_scroll_to (GTK_SCROLLED_WINDOW (self->scroller), self->sections, widget);
   return G_SOURCE_REMOVE;
 }
 
@@ -232,13 +218,7 @@ lb_river_page_class_init (LbRiverPageClass *klass)
 static void
 lb_river_page_init (LbRiverPage *self)
 {
-  self->scroller = gtk_scrolled_window_new ();
-  self->sections = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  gtk_widget_add_css_class (self->sections, "rig-sections");
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER,
-                                  GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->sections);
-  lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (self->scroller), _ ("River"));
+  self->scroller = lb_page_scroller (_ ("River"), &self->sections);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
   /* Nothing on the page takes width from the drawings. */
   gtk_widget_set_hexpand (GTK_WIDGET (self), FALSE);

@@ -6,25 +6,7 @@
 #include <string.h>
 
 #include "catalogue_private.h"
-
-int LLVMFuzzerTestOneInput (const uint8_t *data, size_t size);
-
-static void
-require (bool fine, const char *what)
-{
-  if (fine)
-    return;
-  g_printerr ("%s\n", what);
-  abort ();
-}
-
-static void
-check_message (const GError *error)
-{
-  require (error && error->domain == LB_FILE_ERROR, "a refusal without its error");
-  require (!strchr (error->message, '\n'), "a message of more than one line");
-  require (g_utf8_validate (error->message, -1, NULL), "a message that is not UTF-8");
-}
+#include "fuzz-check.h"
 
 static void
 check_built_in (const char *text, size_t size)

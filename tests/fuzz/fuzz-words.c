@@ -5,18 +5,8 @@
 #include <stdint.h>
 #include <stdlib.h>
 
+#include "fuzz-check.h"
 #include "words.h"
-
-int LLVMFuzzerTestOneInput (const uint8_t *data, size_t size);
-
-static void
-require (bool fine, const char *what)
-{
-  if (fine)
-    return;
-  g_printerr ("%s\n", what);
-  abort ();
-}
 
 int
 LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)

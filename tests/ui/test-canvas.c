@@ -1,43 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The drawings: what they tell a screen reader and the pointer, and that only what moved is painted
  * again. */
-#include "harness.h"
+#include "one_window.h"
 
 #include <string.h>
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (1280, 800);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
-
-static LbSession *
-session (void)
-{
-  return lb_window_get_session (window);
-}
-
-static LbCanvas *
-side_view (void)
-{
-  return lb_drawings_get_side_view (lb_window_get_drawings (window));
-}
-
-static LbCanvas *
-bed_strip (void)
-{
-  return lb_drawings_get_bed_strip (lb_window_get_drawings (window));
-}
 
 static void
 set_current (double current)

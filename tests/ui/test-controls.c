@@ -2,42 +2,14 @@
 /* Sliders and entries: they move the rig, and what they do can be undone. */
 #include "fault_bubble.h"
 #include "field_entry.h"
-#include "harness.h"
+#include "one_window.h"
 
 #include <string.h>
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (1280, 800);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
-
-static LbSession *
-session (void)
-{
-  return lb_window_get_session (window);
-}
 
 static LbControls *
 controls (void)
 {
   return lb_window_get_controls (window);
-}
-
-static const LbSetup *
-setup (void)
-{
-  return lb_document_get_setup (lb_session_get_document (session ()));
 }
 
 static const LbReadings *

@@ -1,25 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The windows beside the main one: preferences, shortcuts, about, and saving under a new name. A
  * warning from GTK ends the test. */
-#include "harness.h"
+#include "one_window.h"
 
 #include <string.h>
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (1280, 800);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
 
 static LbDocument *
 document (void)

@@ -2,33 +2,11 @@
 /* Rows of the pages: one field each, its faults told beside it. */
 #include "field_entry.h"
 #include "field_row.h"
-#include "harness.h"
+#include "one_window.h"
 
 #include <string.h>
 
 #include "words.h"
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (960, 600);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
-
-static LbSession *
-session (void)
-{
-  return lb_window_get_session (window);
-}
 
 static LbFieldRow *
 row_for (const char *path, gsize leader)
@@ -160,7 +138,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-#define TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
+#define TEST(f) cmocka_unit_test_setup_teardown (f, set_up_small, tear_down)
     TEST (every_field_of_the_table_has_a_row_with_its_full_name),
     TEST (a_fault_is_told_below_and_the_old_value_kept),
     TEST (a_value_that_does_not_fit_says_with_what),

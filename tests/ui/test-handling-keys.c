@@ -1,42 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Handling the parts of the drawing from the keyboard alone. */
 #include "hand.h"
+#include "one_window.h"
 
 #include <string.h>
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (1280, 800);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
-
-static LbSession *
-session (void)
-{
-  return lb_window_get_session (window);
-}
-
-static const LbSetup *
-setup (void)
-{
-  return lb_document_get_setup (lb_session_get_document (session ()));
-}
-
-static LbCanvas *
-side_view (void)
-{
-  return lb_drawings_get_side_view (lb_window_get_drawings (window));
-}
 
 static gboolean
 key (guint key)

@@ -1,39 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The import window: reading with progress, what it tells, its options, and the bed in the
  * document. The expected beds are worked by hand from the tables below. */
-#include "harness.h"
+#include "one_window.h"
 
 #include <string.h>
 
 #include "import_window.h"
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (1280, 800);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
-
-static LbSession *
-session (void)
-{
-  return lb_window_get_session (window);
-}
-
-static const LbSetup *
-setup (void)
-{
-  return lb_document_get_setup (lb_session_get_document (session ()));
-}
 
 static LbImportWindow *
 import_window (void)

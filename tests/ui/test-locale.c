@@ -2,34 +2,12 @@
 /* A whole window in a locale with a decimal comma: every field of the table is shown, typed,
  * stepped and refused in its entry, in both systems of units. */
 #include "field_entry.h"
-#include "harness.h"
+#include "one_window.h"
 
 #include <locale.h>
 #include <string.h>
 
 #include "words.h"
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (960, 600);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
-
-static LbSession *
-session (void)
-{
-  return lb_window_get_session (window);
-}
 
 static gboolean
 press_key (GtkWidget *widget, guint key)
@@ -209,7 +187,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-#define TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
+#define TEST(f) cmocka_unit_test_setup_teardown (f, set_up_small, tear_down)
     TEST (every_field_in_us_units),
     TEST (every_field_in_metric_units),
     TEST (readings_and_drawings_have_the_comma),

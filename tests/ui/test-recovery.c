@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What another program left unsaved is offered in the window. The other program is played by a
  * recovery of its own that lets go of its copies, as one that dies does. */
-#include "harness.h"
+#include "one_window.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -10,22 +10,6 @@
 
 /* As recovery_bar.c numbers it. */
 #define RESPONSE_REMOVE 1
-
-static LbWindow *window;
-
-static int
-set_up (void **state)
-{
-  window = harness_window (1280, 800);
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  harness_close (window);
-  return 0;
-}
 
 /* A rig with that current, changed and never saved by a program that is gone. */
 static void
