@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "page_switch.h"
 #include "timings.h"
 
 G_DEFINE_FINAL_TYPE (LbWindow, lb_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -139,6 +140,32 @@ lb_window_dispose (GObject *object)
 }
 
 static void
+lb_window_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  g_value_set_string (value, lb_window_get_main_page (LB_WINDOW (object)));
+}
+
+static void
+lb_window_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  lb_window_show_main_page (LB_WINDOW (object), g_value_get_string (value));
+}
+
+/* An action of the same name shows a page, and tells which is shown. */
+static void
+install_main_page (GtkWidgetClass *klass)
+{
+  GParamSpec *pspec =
+      g_param_spec_string ("main-page", NULL, NULL, LB_MAIN_PAGE_SIDE_VIEW,
+                           G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+
+  G_OBJECT_CLASS (klass)->get_property = lb_window_get_property;
+  G_OBJECT_CLASS (klass)->set_property = lb_window_set_property;
+  g_object_class_install_property (G_OBJECT_CLASS (klass), 1, pspec);
+  gtk_widget_class_install_property_action (klass, "win.main-page", "main-page");
+}
+
+static void
 lb_window_class_init (LbWindowClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
@@ -154,11 +181,15 @@ lb_window_class_init (LbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbWindow, message_bar);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, message_icon);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, message_label);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, page_switch);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, main_pages);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, body);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, main_side);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, column);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, page_switcher);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, open_menu);
+  install_main_page (widget_class);
   lb_window_actions_install (widget_class);
   g_signal_new ("stayed", LB_TYPE_WINDOW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
@@ -166,6 +197,7 @@ lb_window_class_init (LbWindowClass *klass)
 static void
 lb_window_init (LbWindow *self)
 {
+  g_type_ensure (LB_TYPE_PAGE_SWITCH);
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect_swapped (self->message_bar, "response", G_CALLBACK (message_closed_cb), self);
   gtk_widget_set_visible (self->message_bar, FALSE);
@@ -200,6 +232,8 @@ fill (LbWindow *self)
   self->river_page = lb_river_page_new (self->session);
   add_page (self, self->river_page, "river", _ ("River"));
   gtk_box_append (GTK_BOX (self->column), self->timings);
+  for (gsize i = 0; i < lb_main_page_n_kinds; i++)
+    lb_window_add_main_page (self, &lb_main_page_kinds[i]);
 }
 
 static void

@@ -6,6 +6,7 @@
 
 #include "controls.h"
 #include "drawings.h"
+#include "main_page.h"
 #include "readings_page.h"
 #include "recovery.h"
 #include "rig_page.h"
@@ -17,7 +18,8 @@ G_BEGIN_DECLS
 #define LB_TYPE_WINDOW (lb_window_get_type ())
 G_DECLARE_FINAL_TYPE (LbWindow, lb_window, LB, WINDOW, GtkApplicationWindow)
 
-/* A window showing the default rig, solved. Signal "stayed": the user was asked about unsaved
+/* A window showing the default rig, solved. Property "main-page" (string): see
+ * lb_window_get_main_page(). Signal "stayed": the user was asked about unsaved
  * changes when the window was to close, and it stays open. */
 LbWindow *lb_window_new (GtkApplication *application,
                          LbPreferences *preferences,
@@ -74,6 +76,16 @@ const char *lb_window_get_timings_text (LbWindow *self);
  * nothing. */
 const char *lb_window_get_page (LbWindow *self);
 void lb_window_show_page (LbWindow *self, const char *name);
+
+/* The main page that is shown, and showing one; a name of no page changes nothing. */
+const char *lb_window_get_main_page (LbWindow *self);
+void lb_window_show_main_page (LbWindow *self, const char *name);
+
+/* The widget of a main page: NULL while it was never shown. (transfer none) (nullable) */
+GtkWidget *lb_window_get_main_page_widget (LbWindow *self, const char *name);
+
+/* Adds a main page beside those of all windows. `kind` must outlive the window. */
+void lb_window_add_main_page (LbWindow *self, const LbMainPageKind *kind);
 
 /* Whether closing the window would lose anything. */
 gboolean lb_window_has_unsaved (LbWindow *self);

@@ -4,8 +4,6 @@
 
 #include <glib/gi18n.h>
 
-#define ZOOM_STEP 1.25
-
 static void
 new_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -75,37 +73,31 @@ redo_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 zoom_in_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  lb_drawings_zoom (LB_DRAWINGS (LB_WINDOW (widget)->drawings), ZOOM_STEP);
+  lb_window_zoom (LB_WINDOW (widget), 1);
 }
 
 static void
 zoom_out_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  lb_drawings_zoom (LB_DRAWINGS (LB_WINDOW (widget)->drawings), 1 / ZOOM_STEP);
+  lb_window_zoom (LB_WINDOW (widget), -1);
 }
 
 static void
 zoom_fit_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  LbDrawings *drawings = LB_DRAWINGS (LB_WINDOW (widget)->drawings);
-
-  lb_viewport_fit (lb_drawings_get_viewport (drawings));
+  lb_window_zoom_fit (LB_WINDOW (widget));
 }
 
 static void
 scale_true_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  LbDrawings *drawings = LB_DRAWINGS (LB_WINDOW (widget)->drawings);
-
-  lb_viewport_set_stretched (lb_drawings_get_viewport (drawings), FALSE);
+  lb_window_scale_true (LB_WINDOW (widget));
 }
 
 static void
 scale_stretched_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  LbDrawings *drawings = LB_DRAWINGS (LB_WINDOW (widget)->drawings);
-
-  lb_viewport_set_stretched (lb_drawings_get_viewport (drawings), TRUE);
+  lb_window_scale_stretched (LB_WINDOW (widget));
 }
 
 /* Takes the focus to the fields of the part that is selected in the drawing. */
@@ -141,6 +133,7 @@ copy_readings_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 focus_line_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
+  lb_window_show_main_page (LB_WINDOW (widget), LB_MAIN_PAGE_SIDE_VIEW);
   gtk_widget_grab_focus (
       GTK_WIDGET (lb_controls_get_line_control (LB_CONTROLS (LB_WINDOW (widget)->controls))));
 }
@@ -237,6 +230,13 @@ lb_window_set_accels (GtkApplication *application)
       gtk_application_set_accels_for_action (application, actions[i].name, actions[i].keys);
   for (gsize i = 0; i < G_N_ELEMENTS (detailed); i++)
     gtk_application_set_accels_for_action (application, detailed[i].name, detailed[i].keys);
+  for (gsize i = 0; i < lb_main_page_n_kinds; i++)
+    {
+      const char *keys[] = { lb_main_page_kinds[i].key, NULL };
+      g_autofree char *name = g_strconcat ("win.main-page::", lb_main_page_kinds[i].name, NULL);
+
+      gtk_application_set_accels_for_action (application, name, keys);
+    }
 }
 
 /* "Undo change current (Ctrl+Z)" */

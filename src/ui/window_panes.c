@@ -4,7 +4,7 @@
 
 /* ---- Panes ---- */
 
-#define MOST_PANES 6
+#define MOST_PANES 12
 
 typedef struct
 {
@@ -15,8 +15,20 @@ typedef struct
 static void
 add (Panes *panes, GtkWidget *widget)
 {
-  if (widget && gtk_widget_get_mapped (widget))
+  if (widget && gtk_widget_get_mapped (widget) && panes->n < MOST_PANES)
     panes->widgets[panes->n++] = widget;
+}
+
+/* Each child of a main page is a pane. */
+static void
+add_main_page (Panes *panes, LbWindow *self)
+{
+  GtkWidget *page =
+      gtk_widget_get_first_child (gtk_stack_get_visible_child (GTK_STACK (self->main_pages)));
+
+  for (GtkWidget *child = gtk_widget_get_first_child (page); child;
+       child = gtk_widget_get_next_sibling (child))
+    add (panes, child);
 }
 
 /* In the order that F6 goes through them. */
@@ -27,6 +39,8 @@ panes_of (LbWindow *self)
 
   if (gtk_info_bar_get_revealed (GTK_INFO_BAR (self->message_bar)))
     add (&panes, self->message_bar);
+  if (!lb_window_is_side_view (self))
+    add_main_page (&panes, self);
   add (&panes, self->drawings);
   add (&panes, self->controls);
   add (&panes, gtk_widget_get_visible (self->page_switcher) ? self->page_switcher : NULL);
@@ -55,7 +69,7 @@ lb_window_move_pane (LbWindow *self, int direction)
       }
 }
 
-/* ---- Pages ---- */
+/* ---- Pages of the column ---- */
 
 static void
 show_page (LbWindow *self, GtkWidget *page)
@@ -79,8 +93,11 @@ lb_window_show_page (LbWindow *self, const char *name)
 
   g_return_if_fail (LB_IS_WINDOW (self));
   page = gtk_stack_get_child_by_name (GTK_STACK (self->pages), name);
-  if (page)
-    show_page (self, page);
+  if (!page)
+    return;
+  /* The column stands beside the side view. */
+  lb_window_show_main_page (self, LB_MAIN_PAGE_SIDE_VIEW);
+  show_page (self, page);
 }
 
 /* Whoever asks for a page by a key wants to work on it. */
@@ -107,9 +124,15 @@ void
 lb_window_move_page (LbWindow *self, int direction)
 {
   GtkWidget *page = gtk_stack_get_visible_child (GTK_STACK (self->pages));
+  LbMainPage *main_page = lb_window_get_main (self);
   GtkWidget *next =
       direction > 0 ? gtk_widget_get_next_sibling (page) : gtk_widget_get_prev_sibling (page);
 
+  if (!lb_window_is_side_view (self))
+    {
+      LB_MAIN_PAGE_GET_IFACE (main_page)->move_page (main_page, direction);
+      return;
+    }
   if (!next)
     next = direction > 0 ? gtk_widget_get_first_child (self->pages)
                          : gtk_widget_get_last_child (self->pages);

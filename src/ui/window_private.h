@@ -56,6 +56,9 @@ struct _LbWindow
   GtkWidget *reload_button;
   LbDocument *followed; /* whose file is looked after */
   gboolean kept_mine;   /* the file is another by now, and the user keeps what is in the window */
+  GtkWidget *page_switch;
+  GtkWidget *main_pages;
+  GtkWidget *body; /* the main page with the side view */
   GtkWidget *main_side;
   GtkWidget *column;
   GtkWidget *pages;
@@ -105,6 +108,15 @@ void lb_window_recovery_dispose (LbWindow *self);
 void lb_window_move_pane (LbWindow *self, int direction);
 void lb_window_move_page (LbWindow *self, int direction);
 void lb_window_focus_page (LbWindow *self);
+
+/* window_pages.c */
+LbMainPage *lb_window_get_main (LbWindow *self); /* what is shown, if it does anything at actions */
+gboolean lb_window_is_side_view (LbWindow *self);
+void lb_window_main_page_actions_update (LbWindow *self);
+void lb_window_zoom (LbWindow *self, int steps); /* > 0: closer */
+void lb_window_zoom_fit (LbWindow *self);
+void lb_window_scale_true (LbWindow *self);
+void lb_window_scale_stretched (LbWindow *self);
 
 /* window_import.c */
 void lb_window_choose_log (LbWindow *self);
