@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "keys.h"
+
 /* Of a quarter circle as a Bezier curve. */
 #define KAPPA 0.5522847498
 
@@ -70,22 +72,6 @@ path_bounds (const LbScene *scene, size_t first, size_t n)
 }
 
 static guint64
-mix (guint64 key, guint64 value)
-{
-  key ^= value + G_GUINT64_CONSTANT (0x9e3779b97f4a7c15) + (key << 6) + (key >> 2);
-  return key * G_GUINT64_CONSTANT (0xff51afd7ed558ccd);
-}
-
-static guint64
-mix_number (guint64 key, double number)
-{
-  guint64 bits;
-
-  memcpy (&bits, &number, sizeof bits);
-  return mix (key, bits);
-}
-
-static guint64
 path_key (const LbScene *scene, const LbItem *item)
 {
   guint64 key = 1;
@@ -95,13 +81,11 @@ path_key (const LbScene *scene, const LbItem *item)
       const LbOp *op = &g_array_index (scene->ops, LbOp, i);
       int points = op->kind == LB_OP_CLOSE ? 0 : op->kind == LB_OP_CURVE ? 3 : 1;
 
-      key = mix (key, op->kind);
+      key = lb_key_mix (key, op->kind);
       for (int k = 0; k < points; k++)
-        key = mix_number (mix_number (key, op->x[k]), op->y[k]);
+        key = lb_key_mix_number (lb_key_mix_number (key, op->x[k]), op->y[k]);
     }
-  key = mix (key, item->look.fill | item->look.fill_low << 8 | item->look.stroke << 16
-                      | (guint64) item->look.pattern << 24);
-  return mix_number (mix_number (key, item->look.width), item->look.opacity);
+  return lb_key_mix_look (key, &item->look);
 }
 
 void
@@ -227,9 +211,10 @@ lb_scene_put_text (LbScene *scene, LbLayer layer, LbText text, double x, double 
   };
   LbBox taken = { x, y, text.width, text.height };
 
-  item.key = mix_number (mix_number (mix (g_str_hash (pango_layout_get_text (text.layout)), colour),
-                                     x + 3 * text.width),
-                         y + 3 * text.height);
+  item.key = lb_key_mix_number (
+      lb_key_mix_number (lb_key_mix (g_str_hash (pango_layout_get_text (text.layout)), colour),
+                         x + 3 * text.width),
+      y + 3 * text.height);
   g_array_append_val (scene->items, item);
   g_array_append_val (scene->texts, taken);
 }

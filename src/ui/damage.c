@@ -1,112 +1,157 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "damage.h"
 
-#include <cairo.h>
+/* The rows are cut into bands; the columns marked in any row of a band make its runs, and a run is
+ * a box. The best cut is found row by row: the least area that covers the rows so far with so many
+ * boxes, for each number of boxes. */
 
-static int
-area (const LbCellBox *box)
+typedef struct
 {
-  return box->columns * box->rows;
+  const gboolean *marked;
+  int columns, rows;
+} Grid;
+
+/* The best way to cover the rows above one with a number of boxes. */
+typedef struct
+{
+  int area; /* cells; G_MAXINT: there is none */
+  int top;  /* where its last band begins */
+  gsize n_in_band;
+} Cover;
+
+static gboolean
+is_marked (const Grid *grid, int column, int top, int below)
+{
+  for (int r = top; r < below; r++)
+    if (grid->marked[r * grid->columns + column])
+      return TRUE;
+  return FALSE;
 }
 
-static LbCellBox
-around (const LbCellBox *a, const LbCellBox *b)
+static gsize
+find_runs (const Grid *grid, int top, int below, GArray *runs)
 {
-  int column = MIN (a->column, b->column), row = MIN (a->row, b->row);
+  gboolean inside = FALSE;
 
-  return (LbCellBox){ column, row, MAX (a->column + a->columns, b->column + b->columns) - column,
-                      MAX (a->row + a->rows, b->row + b->rows) - row };
-}
-
-/* Adds the run of a row to the list; one that continues the same run of the row above makes that
- * longer instead. */
-static void
-add_run (GArray *boxes, LbCellBox run)
-{
-  for (guint i = boxes->len; i-- > 0;)
+  g_array_set_size (runs, 0);
+  for (int c = 0; c < grid->columns; c++)
     {
-      LbCellBox *box = &g_array_index (boxes, LbCellBox, i);
+      gboolean marked = is_marked (grid, c, top, below);
 
-      if (box->row + box->rows == run.row && box->column == run.column
-          && box->columns == run.columns)
+      if (marked && !inside)
         {
-          box->rows++;
-          return;
+          LbCellBox run = { c, top, 0, below - top };
+
+          g_array_append_val (runs, run);
+        }
+      if (marked)
+        g_array_index (runs, LbCellBox, runs->len - 1).columns++;
+      inside = marked;
+    }
+  return runs->len;
+}
+
+/* Joins the two runs that are the least apart. */
+static void
+join_nearest (GArray *runs)
+{
+  LbCellBox *run = &g_array_index (runs, LbCellBox, 0);
+  guint best = 0;
+  int best_gap = G_MAXINT;
+
+  for (guint i = 0; i + 1 < runs->len; i++)
+    {
+      int gap = run[i + 1].column - run[i].column - run[i].columns;
+
+      if (gap < best_gap)
+        {
+          best_gap = gap;
+          best = i;
         }
     }
-  g_array_append_val (boxes, run);
+  run[best].columns = run[best + 1].column + run[best + 1].columns - run[best].column;
+  g_array_remove_index (runs, best + 1);
 }
 
-static void
-add_runs (GArray *boxes, const gboolean *marked, int columns, int row)
-{
-  for (int c = 0; c < columns; c++)
-    if (marked[c])
-      {
-        LbCellBox run = { c, row, 0, 1 };
-
-        for (; c < columns && marked[c]; c++)
-          run.columns++;
-        add_run (boxes, run);
-      }
-}
-
-/* Makes one box of the two that are cheapest to join. */
-static void
-join_cheapest (GArray *boxes)
-{
-  guint best_i = 0, best_j = 1;
-  int best = G_MAXINT;
-
-  for (guint i = 0; i < boxes->len; i++)
-    for (guint j = i + 1; j < boxes->len; j++)
-      {
-        const LbCellBox *a = &g_array_index (boxes, LbCellBox, i);
-        const LbCellBox *b = &g_array_index (boxes, LbCellBox, j);
-        LbCellBox both = around (a, b);
-        int cost = area (&both) - area (a) - area (b);
-
-        if (cost < best)
-          {
-            best = cost;
-            best_i = i;
-            best_j = j;
-          }
-      }
-  g_array_index (boxes, LbCellBox, best_i) =
-      around (&g_array_index (boxes, LbCellBox, best_i), &g_array_index (boxes, LbCellBox, best_j));
-  g_array_remove_index_fast (boxes, best_j);
-}
-
-/* Into how many rectangles GTK takes the boxes apart: it cuts their union into bands. */
 static int
-count_rectangles (const GArray *boxes)
+area (const GArray *runs)
 {
-  cairo_region_t *region = cairo_region_create ();
-  int n;
+  int cells = 0;
 
-  for (guint i = 0; i < boxes->len; i++)
+  for (guint i = 0; i < runs->len; i++)
     {
-      const LbCellBox *box = &g_array_index (boxes, LbCellBox, i);
-      cairo_region_union_rectangle (
-          region, &(cairo_rectangle_int_t){ box->column, box->row, box->columns, box->rows });
+      const LbCellBox *run = &g_array_index (runs, LbCellBox, i);
+
+      cells += run->columns * run->rows;
     }
-  n = cairo_region_num_rectangles (region);
-  cairo_region_destroy (region);
-  return n;
+  return cells;
+}
+
+/* Tries the rows from `top` on as the last band above row `below`. `covers` has for each row
+ * `most` + 1 entries, one for each number of boxes. */
+static void
+try_band (const Grid *grid, int top, int below, gsize most, Cover *covers, GArray *runs)
+{
+  const Cover *before = covers + (gsize) top * (most + 1);
+  Cover *now = covers + (gsize) below * (most + 1);
+
+  for (find_runs (grid, top, below, runs);; join_nearest (runs))
+    {
+      int cells = area (runs);
+
+      for (gsize n = runs->len; n <= most; n++)
+        if (before[n - runs->len].area < G_MAXINT
+            && before[n - runs->len].area + cells < now[n].area)
+          now[n] = (Cover){ before[n - runs->len].area + cells, top, runs->len };
+      if (runs->len <= 1)
+        return;
+    }
+}
+
+static void
+find_covers (const Grid *grid, gsize most, Cover *covers, GArray *runs)
+{
+  for (gsize i = 0; i < (gsize) (grid->rows + 1) * (most + 1); i++)
+    covers[i] = (Cover){ i == 0 ? 0 : G_MAXINT, 0, 0 };
+  for (int below = 1; below <= grid->rows; below++)
+    for (int top = 0; top < below; top++)
+      try_band (grid, top, below, most, covers, runs);
+}
+
+/* Reads the bands of the best cover from the last to the first. */
+static gsize
+collect (const Grid *grid, gsize most, const Cover *covers, GArray *runs, LbCellBox *boxes)
+{
+  const Cover *last = covers + (gsize) grid->rows * (most + 1);
+  gsize n = 0, n_boxes = 0;
+
+  for (gsize i = 1; i <= most; i++)
+    if (last[i].area < last[n].area)
+      n = i;
+  for (int below = grid->rows; below > 0;)
+    {
+      Cover band = covers[(gsize) below * (most + 1) + n];
+
+      find_runs (grid, band.top, below, runs);
+      while (runs->len > band.n_in_band)
+        join_nearest (runs);
+      for (guint i = 0; i < runs->len; i++)
+        boxes[n_boxes++] = g_array_index (runs, LbCellBox, i);
+      n -= band.n_in_band;
+      below = band.top;
+    }
+  return n_boxes;
 }
 
 gsize
 lb_damage_cover (const gboolean *marked, int columns, int rows, gsize most, LbCellBox *boxes)
 {
-  g_autoptr (GArray) list = g_array_new (FALSE, FALSE, sizeof (LbCellBox));
+  Grid grid = { marked, columns, rows };
+  g_autofree Cover *covers = NULL;
+  g_autoptr (GArray) runs = g_array_new (FALSE, FALSE, sizeof (LbCellBox));
 
-  g_return_val_if_fail (most > 0, 0);
-  for (int r = 0; r < rows; r++)
-    add_runs (list, marked + r * columns, columns, r);
-  while (list->len > most || (list->len > 1 && count_rectangles (list) > (int) most))
-    join_cheapest (list);
-  for (guint i = 0; i < list->len; i++)
-    boxes[i] = g_array_index (list, LbCellBox, i);
-  return list->len;
+  g_return_val_if_fail (most > 0 && columns > 0 && rows > 0, 0);
+  covers = g_new (Cover, (gsize) (rows + 1) * (most + 1));
+  find_covers (&grid, most, covers, runs);
+  return collect (&grid, most, covers, runs, boxes);
 }

@@ -10,7 +10,8 @@ typedef struct
 } LbCellBox;
 
 /* Finds at most `most` (> 0) boxes that together cover every cell that is TRUE in `marked` (row by
- * row, `columns` x `rows`), and little else, and whose union comes apart into no more rectangles
- * than that when it is cut into bands, as GTK does. Writes them to `boxes`, which has room for
- * `most`, and returns how many there are. */
+ * row, `columns` x `rows`, both > 0), and as few others as so many boxes can. They come in bands:
+ * GTK cuts what is to be repainted into bands, and finds no more rectangles in their union than
+ * there are boxes. Writes them to `boxes`, which has room for `most`, and returns how many there
+ * are. */
 gsize lb_damage_cover (const gboolean *marked, int columns, int rows, gsize most, LbCellBox *boxes);

@@ -113,6 +113,64 @@ any_pattern_is_covered_by_no_more_than_allowed (void **state)
     }
 }
 
+/* Two columns of marks that lean: with as many boxes as it has steps nothing else is covered. */
+static void
+leaning_marks_are_covered_exactly (void **state)
+{
+  gboolean marked[COLUMNS * ROWS] = { FALSE };
+  LbCellBox boxes[12];
+  gsize n;
+
+  for (int r = 0; r < ROWS; r++)
+    marked[r * COLUMNS + r / 3] = marked[r * COLUMNS + 6 + r / 3] = TRUE;
+  n = lb_damage_cover (marked, COLUMNS, ROWS, 6, boxes);
+  assert_int_equal (n, 6);
+  assert_int_equal (covered_cells (boxes, n), 2 * ROWS);
+}
+
+/* Few enough rows to try every cut into bands by counting. */
+static void
+no_cut_into_bands_covers_less (void **state)
+{
+  TestRandom random = { 8 };
+
+  for (int k = 0; k < 300; k++)
+    {
+      gboolean marked[COLUMNS * ROWS] = { FALSE };
+      LbCellBox boxes[ROWS];
+      gsize n;
+      int least = G_MAXINT;
+
+      for (int i = 0; i < COLUMNS * ROWS; i++)
+        marked[i] = test_random (&random, 0, 1) < 0.15;
+      n = lb_damage_cover (marked, COLUMNS, ROWS, ROWS, boxes);
+      /* A bit of `cut` set: a band ends below that row. One box a band. */
+      for (int cut = 0; cut < 1 << (ROWS - 1); cut++)
+        {
+          int cells = 0, first = COLUMNS, last = -1, height = 0;
+
+          for (int r = 0; r < ROWS; r++)
+            {
+              height++;
+              for (int c = 0; c < COLUMNS; c++)
+                if (marked[r * COLUMNS + c])
+                  {
+                    first = MIN (first, c);
+                    last = MAX (last, c);
+                  }
+              if (r < ROWS - 1 && !(cut >> r & 1))
+                continue;
+              cells += last < 0 ? 0 : height * (last - first + 1);
+              first = COLUMNS;
+              last = -1;
+              height = 0;
+            }
+          least = MIN (least, cells);
+        }
+      assert_true (covered_cells (boxes, n) <= least);
+    }
+}
+
 int
 main (void)
 {
@@ -120,6 +178,8 @@ main (void)
     cmocka_unit_test (nothing_marked_needs_no_box),
     cmocka_unit_test (a_block_is_one_box),
     cmocka_unit_test (two_corners_are_two_small_boxes),
+    cmocka_unit_test (leaning_marks_are_covered_exactly),
+    cmocka_unit_test (no_cut_into_bands_covers_less),
     cmocka_unit_test (any_pattern_is_covered_by_no_more_than_allowed),
   };
 
