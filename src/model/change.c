@@ -115,6 +115,22 @@ lb_change_new_setup (const LbSetup *setup, const char *const *lure_names, const 
   return change;
 }
 
+LbChange *
+lb_change_new_variants (const LbVariants *variants, const char *label)
+{
+  LbChange *change = change_new (LB_CHANGE_VARIANTS, 0, g_strdup (label));
+
+  change->after.variants = lb_change_dup_variants (variants);
+  return change;
+}
+
+void
+lb_change_add_variants (LbChange *change, const LbVariants *variants)
+{
+  if (change)
+    change->after.variants = lb_change_dup_variants (variants);
+}
+
 void
 lb_change_set_gesture (LbChange *change, guint gesture)
 {
@@ -188,7 +204,8 @@ lb_change_merge (LbChange *change, const LbChange *next)
       || change->field != next->field || change->leader != next->leader
       || change->offset != next->offset || change->size != next->size
       || (change->after.text == NULL) != (next->after.text == NULL)
-      || (change->after.lure_names == NULL) != (next->after.lure_names == NULL))
+      || (change->after.lure_names == NULL) != (next->after.lure_names == NULL)
+      || (change->after.variants == NULL) != (next->after.variants == NULL))
     return FALSE;
   lb_change_state_replace (change, &change->after, &next->after);
   return TRUE;

@@ -101,6 +101,41 @@ LbChange *lb_change_new_measured_current (LbDocument *document,
                                           const double *speed_fraction,
                                           size_t n);
 
+/* ---- Variants ----
+ *
+ * NULL for a variant that is not there, or when nothing would differ. */
+
+/* Behind the present ones: one that replaces nothing; one like variant `variant`. `name` is mended,
+ * and numbered when another has it; NULL for a plain one. NULL when there are LB_MAX_VARIANTS. */
+LbChange *lb_change_new_add_variant (LbDocument *document, const char *name);
+LbChange *lb_change_new_duplicate_variant (LbDocument *document, size_t variant);
+
+LbChange *lb_change_new_remove_variant (LbDocument *document, size_t variant);
+
+/* NULL also when the name is none (lb_variant_name_is_fine()) or another variant's. */
+LbChange *lb_change_new_rename_variant (LbDocument *document, size_t variant, const char *name);
+
+/* Puts variant `from` in the place of variant `to`. */
+LbChange *lb_change_new_move_variant (LbDocument *document, size_t from, size_t to);
+
+/* Replaces a value in a variant, moved into the field's range; see lb_variant_set(). */
+LbChange *lb_change_new_set_override (
+    LbDocument *document, size_t variant, const LbField *field, size_t leader, double value);
+
+/* Lets a variant have the document's value again. */
+LbChange *lb_change_new_unset_override (LbDocument *document,
+                                        size_t variant,
+                                        const LbField *field,
+                                        size_t leader);
+
+/* Puts one variant for each weight in the place of all variants, lightest first: of more than
+ * LB_MAX_VARIANTS those nearest to the document's own weight. `kg` need not be in order. NULL when
+ * `n` is 0. */
+LbChange *lb_change_new_variants_of_weights (LbDocument *document,
+                                             const double *kg,
+                                             size_t n,
+                                             const LbWording *wording);
+
 /* ---- Doing and undoing ---- */
 
 /* Marks the change (NULL does nothing) as part of a gesture (a number from

@@ -23,3 +23,10 @@ char *lb_change_mend_text (const char *text, gboolean one_line, glong longest);
 /* Copies for lb_change_new_setup(). */
 LbSetup *lb_change_dup_setup (const LbSetup *setup);
 char **lb_change_dup_names (const char *const *names);
+LbVariants *lb_change_dup_variants (const LbVariants *variants);
+
+/* Replaces the variants. `label` is copied. */
+LbChange *lb_change_new_variants (const LbVariants *variants, const char *label);
+
+/* Lets a change of the whole setup replace the variants, too (NULL does nothing). */
+void lb_change_add_variants (LbChange *change, const LbVariants *variants);

@@ -72,6 +72,7 @@ typedef struct
 {
   LbSetup *setup;
   char **names; /* LB_MAX_LEADERS */
+  LbVariants variants;
 } Leaders;
 
 static Leaders
@@ -80,7 +81,8 @@ leaders_of (LbDocument *document)
   const LbContents *contents = lb_document_get_contents (document);
 
   return (Leaders){ lb_change_dup_setup (&contents->setup),
-                    lb_change_dup_names ((const char *const *) contents->lure_names) };
+                    lb_change_dup_names ((const char *const *) contents->lure_names),
+                    contents->variants };
 }
 
 static LbChange *
@@ -89,9 +91,28 @@ change_of_leaders (Leaders *leaders, const char *label)
   LbChange *change =
       lb_change_new_setup (leaders->setup, (const char *const *) leaders->names, label);
 
+  lb_change_add_variants (change, &leaders->variants);
   g_clear_pointer (&leaders->setup, g_free);
   g_clear_pointer (&leaders->names, g_strfreev);
   return change;
+}
+
+/* What variants replace of a leader goes where it goes. */
+static void
+move_in_variants (Leaders *leaders, size_t from, size_t to)
+{
+  size_t places[LB_MAX_LEADERS];
+
+  for (size_t i = 0; i < LB_MAX_LEADERS; i++)
+    if (i == from)
+      places[i] = to;
+    else if (i > from && i <= to)
+      places[i] = i - 1;
+    else if (i < from && i >= to)
+      places[i] = i + 1;
+    else
+      places[i] = i;
+  lb_variants_move_leaders (&leaders->variants, places);
 }
 
 /* Moves one of the first `to` or `from` leaders and shifts those between. */
@@ -111,6 +132,7 @@ move (Leaders *leaders, size_t from, size_t to)
     }
   list[to] = leader;
   leaders->names[to] = name;
+  move_in_variants (leaders, from, to);
 }
 
 /* Puts a copy of leader `from` behind the last one. */
@@ -172,6 +194,16 @@ lb_change_new_duplicate_leader (LbDocument *document, size_t leader)
   return change_of_leaders (&leaders, _ ("Duplicate a leader"));
 }
 
+static void
+forget_in_variants (Leaders *leaders, size_t gone)
+{
+  size_t places[LB_MAX_LEADERS];
+
+  for (size_t i = 0; i < LB_MAX_LEADERS; i++)
+    places[i] = i == gone ? LB_MAX_LEADERS : i;
+  lb_variants_move_leaders (&leaders->variants, places);
+}
+
 LbChange *
 lb_change_new_remove_leader (LbDocument *document, size_t leader)
 {
@@ -183,6 +215,7 @@ lb_change_new_remove_leader (LbDocument *document, size_t leader)
   leaders = leaders_of (document);
   move (&leaders, leader, n - 1);
   leaders.setup->rig.n_leaders--;
+  forget_in_variants (&leaders, n - 1);
   return change_of_leaders (&leaders, _ ("Take a leader away"));
 }
 

@@ -4,10 +4,6 @@
 #include <string.h>
 
 #include "change_private.h"
-#include "current.h"
-
-/* Of the power law over a rough bed; see DEVELOPERS.md, "Current". */
-#define USUAL_EXPONENT 6
 
 void
 lb_change_state_clear (LbChangeState *state)
@@ -16,12 +12,19 @@ lb_change_state_clear (LbChangeState *state)
   g_clear_pointer (&state->bytes, g_free);
   g_clear_pointer (&state->text, g_free);
   g_clear_pointer (&state->lure_names, g_strfreev);
+  g_clear_pointer (&state->variants, g_free);
 }
 
 LbSetup *
 lb_change_dup_setup (const LbSetup *setup)
 {
   return g_memdup2 (setup, sizeof *setup);
+}
+
+LbVariants *
+lb_change_dup_variants (const LbVariants *variants)
+{
+  return g_memdup2 (variants, sizeof *variants);
 }
 
 char **
@@ -84,6 +87,8 @@ lb_change_state_take (const LbChange *change, LbContents *contents, LbChangeStat
     state->setup = lb_change_dup_setup (&contents->setup);
   if (change->kind == LB_CHANGE_SETUP && change->after.lure_names)
     state->lure_names = lb_change_dup_names ((const char *const *) contents->lure_names);
+  if (change->after.variants)
+    state->variants = lb_change_dup_variants (&contents->variants);
 }
 
 static void
@@ -94,20 +99,6 @@ put_names (LbContents *contents, char **names)
       g_free (contents->lure_names[i]);
       contents->lure_names[i] = g_strdup (names[i]);
     }
-}
-
-/* A law that was never chosen before has nothing to go by yet: it begins with gravel, or with the
- * usual exponent. Both are estimates. */
-static void
-complete_profile (LbProfile *profile)
-{
-  if (profile->law == LB_PROFILE_LOG && !(profile->roughness > 0))
-    {
-      profile->material = LB_BED_MATERIAL_GRAVEL;
-      profile->roughness = lb_bed_material_roughness (profile->material);
-    }
-  if (profile->law == LB_PROFILE_POWER && !(profile->exponent > 0))
-    profile->exponent = USUAL_EXPONENT;
 }
 
 void
@@ -122,6 +113,8 @@ lb_change_state_put (const LbChange *change, LbContents *contents, const LbChang
     }
   if (state->bytes)
     memcpy (bytes_in (change, contents), state->bytes, change->size);
+  if (state->variants)
+    contents->variants = *state->variants;
   if (state->setup)
     {
       contents->setup = *state->setup;
@@ -130,7 +123,7 @@ lb_change_state_put (const LbChange *change, LbContents *contents, const LbChang
   else if (change->kind == LB_CHANGE_VALUE)
     {
       lb_field_set (change->field, &contents->setup, change->leader, state->value);
-      complete_profile (&contents->setup.river.profile);
+      lb_profile_complete (&contents->setup.river.profile);
     }
 }
 
@@ -145,6 +138,7 @@ lb_change_state_replace (const LbChange *change, LbChangeState *to, const LbChan
   to->text = g_strdup (from->text);
   to->lure_names =
       from->lure_names ? lb_change_dup_names ((const char *const *) from->lure_names) : NULL;
+  to->variants = from->variants ? lb_change_dup_variants (from->variants) : NULL;
   lb_change_state_clear (&old);
 }
 
@@ -162,6 +156,8 @@ lb_change_state_same (const LbChange *change, const LbChangeState *a, const LbCh
 {
   if (g_strcmp0 (a->text, b->text) != 0
       || (a->bytes && memcmp (a->bytes, b->bytes, change->size) != 0))
+    return false;
+  if (a->variants && !lb_variants_equal (a->variants, b->variants))
     return false;
   if (a->setup)
     return lb_setup_equal (a->setup, b->setup) && same_names (a->lure_names, b->lure_names);

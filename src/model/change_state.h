@@ -12,6 +12,7 @@ typedef enum
   LB_CHANGE_LURE_NAME,
   LB_CHANGE_PATCH, /* some bytes of the setup */
   LB_CHANGE_SETUP,
+  LB_CHANGE_VARIANTS,
 } LbChangeKind;
 
 /* What a change puts into the document; only what its kind needs is set. */
@@ -21,7 +22,8 @@ typedef struct
   LbSetup *setup; /* LB_CHANGE_SETUP; LB_CHANGE_VALUE too, when other values follow the one set */
   guint8 *bytes;  /* LB_CHANGE_PATCH */
   char *text;     /* the three kinds of text; LB_CHANGE_PATCH: a lure's name, or NULL to leave it */
-  char **lure_names; /* LB_CHANGE_SETUP; LB_MAX_LEADERS names, or NULL to leave them */
+  char **lure_names;    /* LB_CHANGE_SETUP; LB_MAX_LEADERS names, or NULL to leave them */
+  LbVariants *variants; /* LB_CHANGE_VARIANTS; LB_CHANGE_SETUP: NULL to leave them */
 } LbChangeState;
 
 struct LbChange

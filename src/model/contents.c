@@ -41,6 +41,7 @@ void
 lb_contents_init (LbContents *contents)
 {
   contents->setup = lb_setup_default ();
+  contents->variants = (LbVariants){ 0 };
   contents->title = g_strdup ("");
   contents->notes = g_strdup ("");
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
@@ -69,6 +70,7 @@ void
 lb_contents_copy (LbContents *to, const LbContents *from)
 {
   to->setup = from->setup;
+  to->variants = from->variants;
   replace (&to->title, from->title);
   replace (&to->notes, from->notes);
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
@@ -165,7 +167,7 @@ bool
 lb_contents_equal (const LbContents *a, const LbContents *b)
 {
   if (!lb_setup_equal (&a->setup, &b->setup) || !g_str_equal (a->title, b->title)
-      || !g_str_equal (a->notes, b->notes))
+      || !g_str_equal (a->notes, b->notes) || !lb_variants_equal (&a->variants, &b->variants))
     return false;
   for (size_t i = 0; i < a->setup.rig.n_leaders; i++)
     if (!g_str_equal (a->lure_names[i], b->lure_names[i]))

@@ -6,6 +6,7 @@
 #include <glib.h>
 
 #include "setup.h"
+#include "variants.h"
 
 typedef struct
 {
@@ -13,6 +14,7 @@ typedef struct
   char *title;                      /* UTF-8, one line, never NULL once initialised */
   char *notes;                      /* UTF-8, never NULL once initialised */
   char *lure_names[LB_MAX_LEADERS]; /* UTF-8, one line, never NULL once initialised */
+  LbVariants variants;              /* to compare with; none at first */
 } LbContents;
 
 #define LB_TITLE_LONGEST 200   /* characters */

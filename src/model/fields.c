@@ -7,6 +7,9 @@
 #include "current.h"
 #include "field_table.h"
 
+/* Of the power law over a rough bed; see DEVELOPERS.md, "Current". */
+#define USUAL_EXPONENT 6
+
 const LbField *
 lb_fields (size_t *n_fields)
 {
@@ -138,6 +141,18 @@ lb_field_set (const LbField *field, LbSetup *setup, size_t leader, double value)
   else
     memcpy (place, &value, sizeof value);
   keep_in_step (field, setup);
+}
+
+void
+lb_profile_complete (LbProfile *profile)
+{
+  if (profile->law == LB_PROFILE_LOG && !(profile->roughness > 0))
+    {
+      profile->material = LB_BED_MATERIAL_GRAVEL;
+      profile->roughness = lb_bed_material_roughness (profile->material);
+    }
+  if (profile->law == LB_PROFILE_POWER && !(profile->exponent > 0))
+    profile->exponent = USUAL_EXPONENT;
 }
 
 bool

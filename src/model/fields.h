@@ -66,6 +66,10 @@ double lb_field_get (const LbField *field, const LbSetup *setup, size_t leader);
  * "mainline.line_out.weight_above_bed_m" also switches to that way of giving line. */
 void lb_field_set (const LbField *field, LbSetup *setup, size_t leader, double value);
 
+/* A law that was never chosen before has nothing to go by yet: gives it gravel, or the usual
+ * exponent. Both are estimates. */
+void lb_profile_complete (LbProfile *profile);
+
 /* Whether `value` may stand in the field: in range and finite, or unset where that is allowed, or
  * one of the choices. */
 bool lb_field_accepts (const LbField *field, double value);

@@ -59,8 +59,11 @@ explain_points (const LbProfile *profile)
   return g_strdup_printf (_ ("Give %d measured points first."), LB_PROFILE_LEAST_POINTS);
 }
 
-static char *
-explain_known (const LbSetup *setup, const LbField *field, size_t leader, const LbWording *wording)
+char *
+lb_misfit_explain_known (const LbSetup *setup,
+                         const LbField *field,
+                         size_t leader,
+                         const LbWording *wording)
 {
   if (g_str_equal (field->path, "shank.length_m"))
     return explain_short_shank (&setup->rig, wording);
@@ -87,6 +90,6 @@ lb_misfit_explain (const LbSetup *setup,
   lb_field_set (field, trial, leader, value);
   if (lb_setup_validate (trial, NULL))
     return NULL;
-  known = explain_known (trial, field, leader, wording);
+  known = lb_misfit_explain_known (trial, field, leader, wording);
   return known ? known : g_strdup (_ ("This value does not fit the others."));
 }

@@ -12,3 +12,10 @@ char *lb_misfit_explain (const LbSetup *setup,
                          size_t leader,
                          double value,
                          const LbWording *wording);
+
+/* The same for a setup that holds the value already: the reason, or NULL when none is known for
+ * this field. */
+char *lb_misfit_explain_known (const LbSetup *setup,
+                               const LbField *field,
+                               size_t leader,
+                               const LbWording *wording);

@@ -5,9 +5,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "fields.h"
-#include "json_shown.h"
 #include "migrate.h"
 #include "read_points.h"
+#include "read_value.h"
+#include "read_variants.h"
 #include "reader_tree.h"
 #include "strict_json.h"
 #include "validate.h"
@@ -25,8 +26,7 @@ typedef struct
 static gboolean
 fail_node (Reader *r, LbFileError code, const char *path, JsonNode *node, const char *expected)
 {
-  g_autofree char *found = lb_json_shown (node);
-  return lb_validate_fail (r->error, code, path, found, expected);
+  return lb_read_fail (r->error, code, path, node, expected);
 }
 
 static gboolean
@@ -43,11 +43,11 @@ fail_missing (Reader *r, const char *path, const char *expected)
 static const struct
 {
   const char *prefix;
-  const char *keys[13];
+  const char *keys[14];
 } other_keys[] = {
   { TOP,
     { "format", "version", "title", "notes", "river", "boat", "mainline", "shank", "weight",
-      "leaders", "band", "rules", NULL } },
+      "leaders", "band", "rules", "variants", NULL } },
   { "river.", { "bed", "profile", NULL } },
   { "leaders[].", { "lure", NULL } },
   { "leaders[].lure.", { "name", NULL } },
@@ -114,35 +114,13 @@ check_keys (Reader *r, JsonObject *object, const char *prefix, const char *shown
 /* ---- Single values ---- */
 
 static gboolean
-read_number (Reader *r, const LbField *field, size_t leader, JsonNode *node, const char *path)
+read_value (Reader *r, const LbField *field, size_t leader, JsonNode *node, const char *path)
 {
-  g_autofree char *expected = lb_validate_expected (field);
   double value;
 
-  if (JSON_NODE_HOLDS_NULL (node) && field->nullable)
-    value = LB_UNSET;
-  else if (JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_DOUBLE)
-    value = json_node_get_double (node);
-  else
-    return fail_node (r, LB_FILE_ERROR_TYPE, path, node, expected);
-  if (!lb_field_accepts (field, value))
-    return fail_node (r, LB_FILE_ERROR_RANGE, path, node, expected);
+  if (!lb_read_value (field, node, path, &value, r->error))
+    return FALSE;
   lb_field_set (field, &r->contents->setup, leader, value);
-  return TRUE;
-}
-
-static gboolean
-read_choice (Reader *r, const LbField *field, size_t leader, JsonNode *node, const char *path)
-{
-  g_autofree char *expected = lb_validate_expected (field);
-  const LbFieldChoice *choice;
-
-  if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING)
-    return fail_node (r, LB_FILE_ERROR_TYPE, path, node, expected);
-  choice = lb_field_choice_named (field, json_node_get_string (node));
-  if (choice == NULL)
-    return fail_node (r, LB_FILE_ERROR_RANGE, path, node, expected);
-  lb_field_set (field, &r->contents->setup, leader, choice->value);
   return TRUE;
 }
 
@@ -194,7 +172,7 @@ read_line_out (Reader *r, JsonNode *node, const char *path)
   key_path = g_strconcat (path, ".", members->data, NULL);
   value = json_object_get_member (json_node_get_object (node), members->data);
   if (!g_str_equal (members->data, "touching"))
-    return read_number (r, lb_field (key_path), 0, value, key_path);
+    return read_value (r, lb_field (key_path), 0, value, key_path);
   if (!JSON_NODE_HOLDS_VALUE (value) || json_node_get_value_type (value) != G_TYPE_BOOLEAN
       || !json_node_get_boolean (value))
     return fail_node (r, LB_FILE_ERROR_TYPE, key_path, value, "true");
@@ -249,10 +227,8 @@ read_fields (
         fine = leave_out (r, &fields[i], leader, path);
       else if (g_str_equal (fields[i].path, "mainline.line_out"))
         fine = read_line_out (r, node, path);
-      else if (fields[i].kind == LB_FIELD_CHOICE)
-        fine = read_choice (r, &fields[i], leader, node, path);
       else
-        fine = read_number (r, &fields[i], leader, node, path);
+        fine = read_value (r, &fields[i], leader, node, path);
       if (!fine)
         return FALSE;
     }
@@ -398,6 +374,14 @@ read_words (Reader *r, JsonObject *top)
          || read_text (r, notes, "notes", FALSE, LB_NOTES_LONGEST, &r->contents->notes);
 }
 
+static gboolean
+read_variants (Reader *r, JsonObject *top)
+{
+  JsonNode *node = json_object_get_member (top, "variants");
+
+  return node == NULL || lb_read_variants (node, &r->contents->variants, r->error);
+}
+
 gboolean
 lb_reader_read_tree (JsonNode *tree, LbContents *contents, GError **error)
 {
@@ -412,7 +396,8 @@ lb_reader_read_tree (JsonNode *tree, LbContents *contents, GError **error)
       || !read_river (&r, top) || !read_group (&r, top, "boat") || !read_group (&r, top, "mainline")
       || !read_group (&r, top, "shank") || !read_group (&r, top, "weight")
       || !read_leaders (&r, top) || !read_group (&r, top, "band")
-      || !read_later_group (&r, top, "rules") || !lb_setup_validate (&fresh->setup, error))
+      || !read_later_group (&r, top, "rules") || !read_variants (&r, top)
+      || !lb_setup_validate (&fresh->setup, error))
     return FALSE;
   lb_contents_copy (contents, fresh);
   return TRUE;

@@ -5,7 +5,7 @@
 
 #include <glib.h>
 
-#include "contents.h"
+#include "setup.h"
 #include "units.h"
 
 /* How the user wants to be told. */

@@ -146,6 +146,46 @@ add_leaders (Writer *w)
 }
 
 static void
+add_override (Writer *w, const LbOverride *override)
+{
+  g_autofree char *path = lb_override_dup_path (override);
+
+  lb_json_text_key (&w->json, path);
+  if (g_str_equal (override->field->path, "mainline.line_out"))
+    lb_json_text_add_boolean (&w->json, TRUE);
+  else if (override->field->kind == LB_FIELD_CHOICE)
+    lb_json_text_add_string (&w->json,
+                             lb_field_choice (override->field, (int) override->value)->name);
+  else
+    lb_json_text_add_number (&w->json, override->value);
+}
+
+static void
+add_variants (Writer *w, const LbVariants *variants)
+{
+  if (variants->n == 0)
+    return;
+  lb_json_text_key (&w->json, "variants");
+  lb_json_text_open (&w->json, '[');
+  for (size_t i = 0; i < variants->n; i++)
+    {
+      const LbVariant *variant = &variants->list[i];
+
+      lb_json_text_start_line (&w->json);
+      lb_json_text_open (&w->json, '{');
+      lb_json_text_key (&w->json, "name");
+      lb_json_text_add_string (&w->json, variant->name);
+      lb_json_text_key (&w->json, "set");
+      lb_json_text_open (&w->json, '{');
+      for (size_t j = 0; j < variant->n_overrides; j++)
+        add_override (w, &variant->overrides[j]);
+      lb_json_text_close (&w->json, '}');
+      lb_json_text_close (&w->json, '}');
+    }
+  lb_json_text_close (&w->json, ']');
+}
+
+static void
 add_text_member (Writer *w, const char *key, const char *text)
 {
   lb_json_text_key (&w->json, key);
@@ -176,6 +216,7 @@ lb_writer_to_text (const LbContents *contents, gsize *length)
   add_group (&w, "band.", 0);
   lb_json_text_key (&w.json, "rules");
   add_group (&w, "rules.", 0);
+  add_variants (&w, &contents->variants);
   lb_json_text_close (&w.json, '}');
   return lb_json_text_end (&w.json, length);
 }

@@ -6,37 +6,10 @@
 #include "accessible.h"
 #include "fields.h"
 #include "preferences_entry.h"
+#include "variants_weights.h"
 #include "words.h"
 
 /* ---- The weights owned ---- */
-
-GArray *
-lb_preferences_parse_weights (LbUnits units, const char *text, char **message)
-{
-  const LbField *field = lb_field ("weight.mass_kg");
-  g_autoptr (GArray) weights = g_array_new (FALSE, FALSE, sizeof (double));
-  g_auto (GStrv) parts = g_strsplit (text, ";", -1);
-
-  for (char **part = parts; *part; part++)
-    {
-      double kg;
-
-      if (*g_strstrip (*part) == '\0')
-        continue;
-      if (!lb_words_parse (LB_QUANTITY_MASS, units, *part, &kg, message))
-        return NULL;
-      if (!lb_field_accepts (field, kg))
-        {
-          g_autofree char *low = lb_words_quantity (LB_QUANTITY_MASS, units, field->minimum, -1);
-          g_autofree char *high = lb_words_quantity (LB_QUANTITY_MASS, units, field->maximum, -1);
-
-          *message = g_strdup_printf (_ ("“%s” is no weight from %s to %s."), *part, low, high);
-          return NULL;
-        }
-      g_array_append_val (weights, kg);
-    }
-  return g_steal_pointer (&weights);
-}
 
 static char *
 show_weights (LbPreferences *preferences, const char *property)
@@ -60,7 +33,7 @@ take_weights (LbPreferences *preferences, const char *property, const char *text
 {
   char *message = NULL;
   g_autoptr (GArray) weights =
-      lb_preferences_parse_weights (lb_preferences_get_units (preferences), text, &message);
+      lb_weights_parse (lb_preferences_get_units (preferences), text, &message);
 
   if (weights)
     lb_preferences_set_weights (preferences, (double *) weights->data, weights->len);

@@ -127,6 +127,31 @@ mend_order (LbSetup *setup)
   setup->band.low = fmin (setup->band.low, 99);
 }
 
+static void
+random_variants (TestRandom *random, LbVariants *variants)
+{
+  size_t n_fields;
+  const LbField *fields = lb_fields (&n_fields);
+
+  *variants = (LbVariants){ .n = (size_t) test_random (random, 0, LB_MAX_VARIANTS + 1) };
+  for (size_t i = 0; i < variants->n; i++)
+    {
+      size_t n = (size_t) test_random (random, 0, LB_MAX_OVERRIDES + 4);
+      LbVariants before = { .n = i };
+
+      memcpy (before.list, variants->list, i * sizeof before.list[0]);
+      lb_variant_set_new_name (&variants->list[i], &before, "2 lb 川");
+      for (size_t j = 0; j < n; j++)
+        {
+          const LbField *field = &fields[(size_t) test_random (random, 0, (double) n_fields)];
+
+          lb_variant_set (&variants->list[i], field,
+                          field->stride ? (size_t) test_random (random, 0, LB_MAX_LEADERS) : 0,
+                          random_value (random, field));
+        }
+    }
+}
+
 void
 random_contents (TestRandom *random, LbContents *contents)
 {
@@ -151,6 +176,7 @@ random_contents (TestRandom *random, LbContents *contents)
   random_words (random, false, &contents->notes);
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
     random_words (random, true, &contents->lure_names[i]);
+  random_variants (random, &contents->variants);
 }
 
 void

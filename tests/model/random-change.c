@@ -112,6 +112,50 @@ part (TestRandom *random, LbDocument *document)
     }
 }
 
+/* ---- Variants ---- */
+
+static LbChange *
+list_of_variants (TestRandom *random, LbDocument *document)
+{
+  const double kg[] = { 0.5, 0.7, 0.7, 0.9, 1.1, 1.4 };
+  LbWording wording = lb_wording_default (LB_UNITS_US);
+
+  switch (below (random, 7))
+    {
+    case 0:
+    case 1:
+      return lb_change_new_add_variant (
+          document, test_random (random, 0, 1) < 0.5 ? some_text (random) : NULL);
+    case 2:
+      return lb_change_new_duplicate_variant (document, below (random, LB_MAX_VARIANTS));
+    case 3:
+      return lb_change_new_remove_variant (document, below (random, LB_MAX_VARIANTS));
+    case 4:
+      return lb_change_new_rename_variant (document, below (random, LB_MAX_VARIANTS),
+                                           some_text (random));
+    case 5:
+      return lb_change_new_variants_of_weights (document, kg, below (random, 7), &wording);
+    default:
+      return lb_change_new_move_variant (document, below (random, LB_MAX_VARIANTS),
+                                         below (random, LB_MAX_VARIANTS));
+    }
+}
+
+static LbChange *
+override (TestRandom *random, LbDocument *document)
+{
+  size_t n_fields;
+  const LbField *fields = lb_fields (&n_fields);
+  const LbField *field = &fields[below (random, n_fields)];
+  size_t leader = field->stride ? below (random, LB_MAX_LEADERS) : 0;
+  size_t variant = below (random, LB_MAX_VARIANTS);
+
+  if (test_random (random, 0, 1) < 0.2)
+    return lb_change_new_unset_override (document, variant, field, leader);
+  return lb_change_new_set_override (document, variant, field, leader,
+                                     random_value (random, field));
+}
+
 /* ---- The river ---- */
 
 static LbChange *
@@ -165,7 +209,8 @@ LbChange *
 random_change (TestRandom *random, LbDocument *document)
 {
   static LbChange *(*const kinds[]) (TestRandom *, LbDocument *) = {
-    value, value, value, words, line_out, whole_setup, leaders, leaders, part, bed, bed, river,
+    value, value, value, words, line_out,         whole_setup, leaders,  leaders,
+    part,  bed,   bed,   river, list_of_variants, override,    override,
   };
 
   return kinds[below (random, G_N_ELEMENTS (kinds))](random, document);

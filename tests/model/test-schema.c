@@ -113,6 +113,7 @@ static const char *const other_paths[] = {
   "river.profile.points",
   "mainline.line_out.touching",
   "leaders[].lure.name",
+  "variants",
   NULL,
 };
 
@@ -231,12 +232,95 @@ limits_of_lists_and_words_agree (void **state)
       LB_NOTES_LONGEST);
 }
 
+/* ---- Variants ---- */
+
+/* What "#/a/b/0" points to. */
+static JsonNode *
+node_at (const Schema *schema, const char *pointer)
+{
+  g_auto (GStrv) keys = g_strsplit (pointer, "/", -1);
+  JsonNode *node = json_parser_get_root (schema->parser);
+
+  for (char **key = keys + 1; *key; key++)
+    {
+      node = JSON_NODE_HOLDS_ARRAY (node)
+                 ? json_array_get_element (json_node_get_array (node), (guint) atoi (*key))
+                 : json_object_get_member (json_node_get_object (node), *key);
+      if (node == NULL)
+        fail_msg ("%s points nowhere", pointer);
+    }
+  return node;
+}
+
+/* The property of a variant's "set" for `path`, or NULL. */
+static JsonObject *
+override_property (JsonObject *set, const char *path)
+{
+  JsonObject *patterns = json_object_get_object_member (set, "patternProperties");
+  JsonObject *plain = json_object_get_object_member (set, "properties");
+  g_autoptr (GList) keys = json_object_get_members (patterns);
+
+  if (json_object_has_member (plain, path))
+    return json_object_get_object_member (plain, path);
+  for (GList *l = keys; l; l = l->next)
+    if (g_regex_match_simple (l->data, path, 0, 0))
+      return json_object_get_object_member (patterns, l->data);
+  return NULL;
+}
+
+static void
+variants_may_replace_every_field (void **state)
+{
+  Schema *schema = *state;
+  JsonObject *set = json_node_get_object (node_at (schema, "#/$defs/variant_set"));
+  size_t n_fields;
+  const LbField *fields = lb_fields (&n_fields);
+
+  assert_false (json_object_get_boolean_member (set, "additionalProperties"));
+  assert_int_equal (json_object_get_int_member (set, "maxProperties"), LB_MAX_OVERRIDES);
+  assert_null (override_property (set, "mainline.line_out"));
+  assert_null (override_property (set, "leaders[8].length_m"));
+  assert_non_null (override_property (set, "mainline.line_out.touching"));
+  for (size_t i = 0; i < n_fields; i++)
+    for (size_t leader = 0; leader < (fields[i].stride ? LB_MAX_LEADERS : 1); leader++)
+      {
+        g_autofree char *path = lb_field_full_path (&fields[i], leader);
+        JsonObject *property = override_property (set, path);
+
+        if (g_str_equal (path, "mainline.line_out"))
+          continue;
+        if (property == NULL)
+          fail_msg ("a variant may replace %s, by the table alone", path);
+        while (json_object_has_member (property, "$ref"))
+          property = json_node_get_object (
+              node_at (schema, json_object_get_string_member (property, "$ref")));
+        if (fields[i].kind == LB_FIELD_NUMBER)
+          check_number (&fields[i], property, path);
+        else
+          check_choice (&fields[i], property, path);
+      }
+}
+
+static void
+limits_of_variants_agree (void **state)
+{
+  Schema *schema = *state;
+  JsonObject *list = json_node_get_object (node_at (schema, "#/properties/variants"));
+  JsonObject *name =
+      json_node_get_object (node_at (schema, "#/properties/variants/items/properties/name"));
+
+  assert_int_equal (json_object_get_int_member (list, "maxItems"), LB_MAX_VARIANTS);
+  assert_int_equal (json_object_get_int_member (name, "maxLength"), LB_VARIANT_NAME_LONGEST);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test_setup_teardown (the_schema_says_what_the_table_says, set_up, tear_down),
     cmocka_unit_test_setup_teardown (limits_of_lists_and_words_agree, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (variants_may_replace_every_field, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (limits_of_variants_agree, set_up, tear_down),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

@@ -2,6 +2,7 @@
 /* What the user sets: kept where there is a schema, and worded back and forth. */
 #include "preferences.h"
 #include "preferences_window.h"
+#include "variants_weights.h"
 #include "test.h"
 #include "words.h"
 
@@ -91,7 +92,7 @@ weights_are_read_in_any_unit (void **state)
 {
   g_autofree char *message = NULL;
   g_autoptr (GArray) weights =
-      lb_preferences_parse_weights (LB_UNITS_US, "1 lb; 1 1/4 lb ;0.9 kg; 3", &message);
+      lb_weights_parse (LB_UNITS_US, "1 lb; 1 1/4 lb ;0.9 kg; 3", &message);
   const double pound = 0.45359237;
   const double expected[] = { pound, 1.25 * pound, 0.9, 3 * pound };
 
@@ -110,7 +111,7 @@ what_is_no_weight_is_refused_with_a_message (void **state)
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
     {
       g_autofree char *message = NULL;
-      g_autoptr (GArray) weights = lb_preferences_parse_weights (LB_UNITS_US, wrong[i], &message);
+      g_autoptr (GArray) weights = lb_weights_parse (LB_UNITS_US, wrong[i], &message);
 
       assert_null (weights);
       assert_non_null (message);
