@@ -160,23 +160,27 @@ shape_text (LbDrawContext *context, const LbStyle *style, const TextKey *key)
 {
   TextEntry *entry = g_new0 (TextEntry, 1);
   PangoLayout *layout = pango_layout_new (context->pango);
-  int width, height;
+  PangoRectangle extents;
 
   pango_layout_set_font_description (layout, font_description (context, style, key->font));
-  if (key->wrap != 0)
-    pango_layout_set_width (layout, (int) (fabs (key->wrap) * PANGO_SCALE));
-  if (key->wrap > 0)
-    pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  if (key->wrap < 0)
-    pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   pango_layout_set_text (layout, key->text, -1);
-  pango_layout_get_size (layout, &width, &height);
+  pango_layout_get_extents (layout, NULL, &extents);
+  if (key->wrap != 0 && extents.width > fabs (key->wrap) * PANGO_SCALE)
+    {
+      pango_layout_set_width (layout, (int) (fabs (key->wrap) * PANGO_SCALE));
+      if (key->wrap > 0)
+        pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+      else
+        pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+      pango_layout_get_extents (layout, NULL, &extents);
+    }
 
   entry->key = *key;
   entry->key.text = g_strdup (key->text);
   entry->text.layout = layout;
-  entry->text.width = (double) width / PANGO_SCALE;
-  entry->text.height = (double) height / PANGO_SCALE;
+  /* What is written from right to left stands at the right of the width it was broken to. */
+  entry->text.width = (double) (extents.x + extents.width) / PANGO_SCALE;
+  entry->text.height = (double) extents.height / PANGO_SCALE;
   g_hash_table_insert (context->texts, &entry->key, entry);
   return entry;
 }

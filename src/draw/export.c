@@ -7,6 +7,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "export_file.h"
 #include "export_words.h"
 #include "scene_build.h"
 
@@ -93,51 +94,15 @@ lb_export_format_for_path (const char *path, LbExportFormat *format, GError **er
   return FALSE;
 }
 
-static cairo_status_t
-append_cb (void *closure, const unsigned char *data, unsigned int length)
-{
-  g_byte_array_append (closure, data, length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
-/* The date of the file: as asked, or SOURCE_DATE_EPOCH, or now. */
-static char *
-date_text (const char *date)
-{
-  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
-  g_autoptr (GDateTime) time = NULL;
-
-  if (date)
-    return g_strdup (date);
-  time = epoch ? g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10))
-               : g_date_time_new_now_utc ();
-  return time ? g_date_time_format (time, "%Y-%m-%dT%H:%M:%SZ") : NULL;
-}
-
-static void
-set_pdf_words (cairo_surface_t *surface, const LbExportWords *words, const char *date)
-{
-  g_autofree char *when = date_text (date);
-
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, words->title);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, words->description);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, words->software);
-  if (when)
-    {
-      cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, when);
-      cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, when);
-    }
-}
-
 static cairo_surface_t *
 make_surface (LbExportFormat format, double width, double height, GByteArray *bytes)
 {
   switch (format)
     {
     case LB_EXPORT_SVG:
-      return cairo_svg_surface_create_for_stream (append_cb, bytes, width, height);
+      return cairo_svg_surface_create_for_stream (lb_export_append_cb, bytes, width, height);
     case LB_EXPORT_PDF:
-      return cairo_pdf_surface_create_for_stream (append_cb, bytes, width, height);
+      return cairo_pdf_surface_create_for_stream (lb_export_append_cb, bytes, width, height);
     case LB_EXPORT_PNG:
       break;
     }
@@ -160,12 +125,12 @@ render (const LbPicture *picture,
   cairo_status_t status;
 
   if (format == LB_EXPORT_PDF)
-    set_pdf_words (surface, &words, date);
+    lb_export_words_into_pdf (&words, surface, date);
   sheet_paint (sheet, cr, height);
   status = cairo_status (cr);
   cairo_destroy (cr);
   if (format == LB_EXPORT_PNG && status == CAIRO_STATUS_SUCCESS)
-    status = cairo_surface_write_to_png_stream (surface, append_cb, bytes);
+    status = cairo_surface_write_to_png_stream (surface, lb_export_append_cb, bytes);
   cairo_surface_finish (surface);
   if (status == CAIRO_STATUS_SUCCESS)
     status = cairo_surface_status (surface);
@@ -189,21 +154,6 @@ size_is_right (double width, double height, GError **error)
   g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_SIZE,
                _ ("A picture of %.0f by %.0f cannot be drawn; expected each from %d to %d"), width,
                height, LB_EXPORT_SMALLEST, LB_EXPORT_LARGEST);
-  return FALSE;
-}
-
-/* Through a temporary file beside it, synced and renamed, so that a failure leaves what was
- * there before. */
-static gboolean
-write_bytes (const char *path, const GByteArray *bytes, GError **error)
-{
-  g_autoptr (GError) inner = NULL;
-
-  if (g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
-                                G_FILE_SET_CONTENTS_CONSISTENT, 0666, &inner))
-    return TRUE;
-  g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_WRITE, _ ("%s: cannot be written: %s"), path,
-               inner->message);
   return FALSE;
 }
 
@@ -233,5 +183,5 @@ lb_export_write (const char *path,
                    path, cairo_status_to_string (status));
       return FALSE;
     }
-  return write_bytes (path, bytes, error);
+  return lb_export_write_bytes (path, bytes, error);
 }

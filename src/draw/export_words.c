@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "export_words.h"
 
+#include <cairo-pdf.h>
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
 LbExportWords
@@ -61,29 +63,81 @@ append_number (GByteArray *bytes, guint32 number)
   g_byte_array_append (bytes, (const guint8 *) &big_end, 4);
 }
 
-/* After the header chunk, which is always 8 + 25 bytes from the start. */
+/* Puts a chunk after the header chunk, which is always 8 + 25 bytes from the start. */
 static void
-add_chunk (GByteArray *png, const char *keyword, const char *text)
+add_chunk (GByteArray *png, const char *type, const GByteArray *data)
 {
   g_autoptr (GByteArray) chunk = g_byte_array_new ();
-  const guint8 zeros[4] = { 0 };
-  gsize length = strlen (keyword) + 5 + strlen (text);
 
-  append_number (chunk, (guint32) length);
-  g_byte_array_append (chunk, (const guint8 *) "iTXt", 4);
-  g_byte_array_append (chunk, (const guint8 *) keyword, (guint) strlen (keyword) + 1);
-  g_byte_array_append (chunk, zeros, 4); /* not compressed, no language, no translated keyword */
-  g_byte_array_append (chunk, (const guint8 *) text, (guint) strlen (text));
+  append_number (chunk, data->len);
+  g_byte_array_append (chunk, (const guint8 *) type, 4);
+  g_byte_array_append (chunk, data->data, data->len);
   append_number (chunk, crc_of (chunk->data + 4, chunk->len - 4));
   put_before (png, 33, chunk->data, chunk->len);
+}
+
+static void
+add_text (GByteArray *png, const char *keyword, const char *text)
+{
+  g_autoptr (GByteArray) data = g_byte_array_new ();
+  const guint8 zeros[4] = { 0 };
+
+  g_byte_array_append (data, (const guint8 *) keyword, (guint) strlen (keyword) + 1);
+  g_byte_array_append (data, zeros, 4); /* not compressed, no language, no translated keyword */
+  g_byte_array_append (data, (const guint8 *) text, (guint) strlen (text));
+  add_chunk (png, "iTXt", data);
 }
 
 void
 lb_export_words_into_png (const LbExportWords *words, GByteArray *png)
 {
-  add_chunk (png, "Software", words->software);
-  add_chunk (png, "Description", words->description);
-  add_chunk (png, "Title", words->title);
+  add_text (png, "Software", words->software);
+  add_text (png, "Description", words->description);
+  add_text (png, "Title", words->title);
+}
+
+void
+lb_export_resolution_into_png (double per_inch, GByteArray *png)
+{
+  g_autoptr (GByteArray) data = g_byte_array_new ();
+  const guint8 per_metre = 1;
+  guint32 number = (guint32) floor (per_inch / 0.0254 + 0.5);
+
+  append_number (data, number);
+  append_number (data, number);
+  g_byte_array_append (data, &per_metre, 1);
+  add_chunk (png, "pHYs", data);
+}
+
+/* ---- PDF ---- */
+
+/* The date of the file: as asked, or SOURCE_DATE_EPOCH, or now. */
+static char *
+date_text (const char *date)
+{
+  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
+  g_autoptr (GDateTime) time = NULL;
+
+  if (date)
+    return g_strdup (date);
+  time = epoch ? g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10))
+               : g_date_time_new_now_utc ();
+  return time ? g_date_time_format (time, "%Y-%m-%dT%H:%M:%SZ") : NULL;
+}
+
+void
+lb_export_words_into_pdf (const LbExportWords *words, cairo_surface_t *surface, const char *date)
+{
+  g_autofree char *when = date_text (date);
+
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, words->title);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, words->description);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, words->software);
+  if (when)
+    {
+      cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, when);
+      cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, when);
+    }
 }
 
 /* ---- SVG ---- */

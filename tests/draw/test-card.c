@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is on the pages of a card, read from the scenes: no words over one another or over a line,
+ * nothing off the page, no letters that are too small, whatever the rig and the size. */
+#include "card_sheets.h"
+#include "cards.h"
+#include "flatten.h"
+
+#include <string.h>
+
+/* Points: boxes that touch are no overlap, and bounds allow for the width of a stroke. */
+#define TOUCHING 0.05
+#define STROKE 2.0
+
+static const CardWords long_words = {
+  .title =
+      "A title that goes on and on about a river, its bends, its pools, the month, the water, "
+      "the weather, the boat, and whoever else may have been there with a rig of the same kind "
+      "to hold it up",
+  .lure =
+      "a floating minnow with a very long name that no card could ever hold in a single line of "
+      "it!",
+  .hardware =
+      "barrel swivels with a very long name, in a size that is told at length, to be wetted",
+  .notes =
+      "One paragraph that is rather long, so that it has to be broken into lines, and then some "
+      "more of it, and more, so that it comes to be longer than one piece of a note may be and "
+      "has to go on in the next, wherever that may stand, on this page or on another one of "
+      "the same card, which then is as full as any other card of its size could be.\n\nThe end.",
+};
+
+/* Hebrew, Arabic, Greek, Cyrillic and accents: scripts that the fonts of the tests have. */
+static const CardWords many_scripts = {
+  .title = "כרטיס לנחל, באפריל",
+  .lure = "سمكة صغيرة عائمة ٧ سم",
+  .hardware = "Κρίκος – вертлюг – émerillon nº 8",
+  .notes = "הערה ראשונה עם 20 ft בתוכה.\nВторая строка.",
+};
+
+static const char *
+words_of (const LbItem *item)
+{
+  return pango_layout_get_text (item->layout);
+}
+
+static LbBox
+text_box (const LbItem *item)
+{
+  PangoRectangle logical;
+
+  pango_layout_get_extents (item->layout, NULL, &logical);
+  return (LbBox){ item->text_x + (double) logical.x / PANGO_SCALE,
+                  item->text_y + (double) logical.y / PANGO_SCALE,
+                  (double) logical.width / PANGO_SCALE, (double) logical.height / PANGO_SCALE };
+}
+
+static void
+check_letters (const LbItem *item, const char *where)
+{
+  const PangoFontDescription *font = pango_layout_get_font_description (item->layout);
+
+  assert_true (pango_font_description_get_size_is_absolute (font));
+  if (pango_font_description_get_size (font) < LB_CARD_LEAST_LETTERS * PANGO_SCALE)
+    fail_msg ("%s: \"%s\" is written in %.2f pt", where, words_of (item),
+              (double) pango_font_description_get_size (font) / PANGO_SCALE);
+}
+
+static void
+check_inside (const LbCardPage *page, LbBox box, double margin, const char *what, const char *where)
+{
+  if (box.x < margin - TOUCHING || box.y < margin - TOUCHING
+      || box.x + box.width > page->width - margin + TOUCHING
+      || box.y + box.height > page->height - margin + TOUCHING)
+    fail_msg ("%s: \"%s\" at %.1f %.1f, %.1f x %.1f, is not on a page of %.1f x %.1f", where, what,
+              box.x, box.y, box.width, box.height, page->width, page->height);
+}
+
+typedef struct
+{
+  LbBox box; /* of the words, without what letters leave free above and below */
+  const char *words;
+  const char *where;
+} Crossing;
+
+static void
+crossing_cb (double x1, double y1, double x2, double y2, void *data)
+{
+  const Crossing *c = data;
+  int steps = 1 + (int) (hypot (x2 - x1, y2 - y1) / 0.5);
+
+  for (int i = 0; i <= steps; i++)
+    {
+      double x = x1 + (x2 - x1) * i / steps, y = y1 + (y2 - y1) * i / steps;
+
+      if (x > c->box.x && x < c->box.x + c->box.width && y > c->box.y
+          && y < c->box.y + c->box.height)
+        fail_msg ("%s: a line goes through \"%s\" at %.1f %.1f", c->where, c->words, x, y);
+    }
+}
+
+/* No line through the words of `item`, and no lure or weight over them. */
+static void
+check_crossings (const LbScene *scene, const LbItem *item, const char *where)
+{
+  LbBox box = text_box (item);
+  Crossing crossing = { .words = words_of (item), .where = where };
+
+  crossing.box = (LbBox){ box.x + 0.5, box.y + 0.25 * box.height, box.width - 1, 0.5 * box.height };
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const LbItem *path = &g_array_index (scene->items, LbItem, i);
+
+      if (path->n_ops > 0 && lb_box_overlaps (path->bounds, crossing.box)
+          && path->layer == LB_LAYER_FOREGROUND)
+        lb_item_flatten (scene, path, crossing_cb, &crossing);
+    }
+}
+
+static void
+check_page (const LbCardPage *page, const char *where)
+{
+  const LbScene *scene = page->scene;
+  double margin = lb_card_margin (page->width, page->height);
+
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const LbItem *item = &g_array_index (scene->items, LbItem, i);
+
+      if (!item->layout)
+        {
+          check_inside (page, item->bounds, margin - STROKE, "a path", where);
+          continue;
+        }
+      check_letters (item, where);
+      check_inside (page, text_box (item), margin, words_of (item), where);
+      check_crossings (scene, item, where);
+      for (guint k = 0; k < i; k++)
+        {
+          const LbItem *other = &g_array_index (scene->items, LbItem, k);
+
+          if (other->layout
+              && lb_box_overlaps (lb_box_grown (text_box (item), -TOUCHING),
+                                  lb_box_grown (text_box (other), -TOUCHING)))
+            fail_msg ("%s: \"%s\" stands over \"%s\"", where, words_of (item), words_of (other));
+        }
+      for (size_t k = 0; k < page->n_insets; k++)
+        {
+          LbBox inset = { page->insets[k].x, page->insets[k].y, page->insets[k].scene->width,
+                          page->insets[k].scene->height };
+
+          if (lb_box_overlaps (lb_box_grown (text_box (item), -TOUCHING), inset))
+            fail_msg ("%s: \"%s\" stands over a drawing", where, words_of (item));
+        }
+    }
+}
+
+static void
+check_card (const LbCardContents *contents, int most_pages, const char *where)
+{
+  LbCardDrawingOptions options = { .most_pages = most_pages };
+  g_autoptr (LbCardDrawing) drawing = lb_card_drawing_new (contents, &options);
+
+  assert_true (lb_card_drawing_n_pages (drawing) >= 1);
+  assert_true (lb_card_drawing_n_sheets (drawing) >= 1);
+  for (size_t i = 0; i < lb_card_drawing_n_pages (drawing); i++)
+    check_page (lb_card_drawing_page (drawing, i), where);
+  if (most_pages == 0 && contents->card.size != LB_CARD_OWN_SIZE
+      && lb_card_drawing_left_out (drawing))
+    fail_msg ("%s: left out %s", where, lb_card_drawing_left_out (drawing));
+}
+
+/* All sizes, upright and across, as many pages as it takes and on one. */
+static void
+check_all_sizes (LbCardContents *contents, const char *name)
+{
+  for (int size = 0; size < LB_CARD_OWN_SIZE; size++)
+    for (int wide = 0; wide < 2; wide++)
+      {
+        g_autofree char *where = g_strdup_printf (
+            "%s, %s%s", name, lb_card_size_name ((LbCardSize) size), wide ? " across" : "");
+
+        contents->card.size = (LbCardSize) size;
+        contents->card.wide = wide;
+        check_card (contents, 0, where);
+        check_card (contents, 1, where);
+      }
+}
+
+static void
+test_nothing_overlaps_or_leaves_the_page (void **state)
+{
+  static const CardWords *const words[] = { &card_plain_words, &long_words, &many_scripts };
+  size_t n = test_count (500);
+
+  for (size_t i = 0; i < n; i++)
+    {
+      TestRandom random = { 4711 + i };
+      LbSetup setup = random_setup (&random);
+      LbUnits units = i % 2 ? LB_UNITS_METRIC : LB_UNITS_US;
+      LbCardContents *contents = card_new (&setup, units, words[i % 3]);
+      g_autofree char *name = g_strdup_printf ("rig %d", (int) i);
+
+      check_all_sizes (contents, name);
+      card_free (contents);
+    }
+}
+
+static void
+test_own_sizes (void **state)
+{
+  static const double sides[][2] = { { LB_CARD_LEAST_SIDE, LB_CARD_LEAST_SIDE },
+                                     { LB_CARD_LEAST_SIDE, LB_CARD_MOST_SIDE },
+                                     { LB_CARD_MOST_SIDE, LB_CARD_MOST_SIDE },
+                                     { 0.09, 0.055 },
+                                     { 0.2, 0.06 } };
+  LbSetup setup = setup_with_leaders (3);
+  LbCardContents *contents = card_new (&setup, LB_UNITS_US, &card_plain_words);
+
+  contents->card.size = LB_CARD_OWN_SIZE;
+  for (size_t i = 0; i < G_N_ELEMENTS (sides); i++)
+    {
+      contents->card.own_width = sides[i][0];
+      contents->card.own_height = sides[i][1];
+      check_card (contents, 0, "own size");
+    }
+  card_free (contents);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (test_nothing_overlaps_or_leaves_the_page),
+    cmocka_unit_test (test_own_sizes),
+  };
+
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
