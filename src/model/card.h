@@ -86,7 +86,8 @@ typedef struct
 /* ---- The settings table ---- */
 
 #define LB_CARD_MOST_VALUES 12
-#define LB_CARD_LEAST_STEP 0.001 /* m or m/s */
+#define LB_CARD_LEAST_STEP 0.001   /* m or m/s */
+#define LB_CARD_STEP_ROUNDING 1e-6 /* of a step: the last value may be this much beyond `to` */
 
 typedef enum
 {

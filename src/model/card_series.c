@@ -67,7 +67,7 @@ values_around (LbCardSeriesOf of, LbUnits units, double around, double *values)
 static size_t
 values_by_steps (const LbCardSeries *series, LbCardSeriesOf of, double *values)
 {
-  double most = fmin (series->to + 1e-6 * series->step, lb_card_series_most (of));
+  double most = fmin (series->to + LB_CARD_STEP_ROUNDING * series->step, lb_card_series_most (of));
   size_t n = 0;
 
   while (n < LB_CARD_MOST_VALUES && series->from + (double) n * series->step <= most)

@@ -131,6 +131,17 @@ lb_change_add_variants (LbChange *change, const LbVariants *variants)
     change->after.variants = lb_change_dup_variants (variants);
 }
 
+LbChange *
+lb_change_new_card (const LbCard *card, const char *label)
+{
+  LbChange *change =
+      change_new (LB_CHANGE_CARD, 0, g_strdup (label ? label : _ ("Change the card")));
+
+  change->after.card = g_memdup2 (card, sizeof *card);
+  lb_card_mend (change->after.card);
+  return change;
+}
+
 void
 lb_change_set_gesture (LbChange *change, guint gesture)
 {

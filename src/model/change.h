@@ -136,6 +136,12 @@ LbChange *lb_change_new_variants_of_weights (LbDocument *document,
                                              size_t n,
                                              const LbWording *wording);
 
+/* ---- The card ---- */
+
+/* Replaces the card by `card`, mended (lb_card_mend()). `label` is shown as it is: pass it
+ * translated, or NULL for a plain one. */
+LbChange *lb_change_new_card (const LbCard *card, const char *label);
+
 /* ---- Doing and undoing ---- */
 
 /* Marks the change (NULL does nothing) as part of a gesture (a number from

@@ -13,6 +13,7 @@ lb_change_state_clear (LbChangeState *state)
   g_clear_pointer (&state->text, g_free);
   g_clear_pointer (&state->lure_names, g_strfreev);
   g_clear_pointer (&state->variants, g_free);
+  g_clear_pointer (&state->card, g_free);
 }
 
 LbSetup *
@@ -89,6 +90,8 @@ lb_change_state_take (const LbChange *change, LbContents *contents, LbChangeStat
     state->lure_names = lb_change_dup_names ((const char *const *) contents->lure_names);
   if (change->after.variants)
     state->variants = lb_change_dup_variants (&contents->variants);
+  if (change->kind == LB_CHANGE_CARD)
+    state->card = g_memdup2 (&contents->card, sizeof contents->card);
 }
 
 static void
@@ -115,6 +118,8 @@ lb_change_state_put (const LbChange *change, LbContents *contents, const LbChang
     memcpy (bytes_in (change, contents), state->bytes, change->size);
   if (state->variants)
     contents->variants = *state->variants;
+  if (state->card)
+    contents->card = *state->card;
   if (state->setup)
     {
       contents->setup = *state->setup;
@@ -139,6 +144,7 @@ lb_change_state_replace (const LbChange *change, LbChangeState *to, const LbChan
   to->lure_names =
       from->lure_names ? lb_change_dup_names ((const char *const *) from->lure_names) : NULL;
   to->variants = from->variants ? lb_change_dup_variants (from->variants) : NULL;
+  to->card = from->card ? g_memdup2 (from->card, sizeof *from->card) : NULL;
   lb_change_state_clear (&old);
 }
 
@@ -159,6 +165,8 @@ lb_change_state_same (const LbChange *change, const LbChangeState *a, const LbCh
     return false;
   if (a->variants && !lb_variants_equal (a->variants, b->variants))
     return false;
+  if (a->card)
+    return lb_card_equal (a->card, b->card);
   if (a->setup)
     return lb_setup_equal (a->setup, b->setup) && same_names (a->lure_names, b->lure_names);
   return memcmp (&a->value, &b->value, sizeof a->value) == 0

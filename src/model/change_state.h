@@ -13,6 +13,7 @@ typedef enum
   LB_CHANGE_PATCH, /* some bytes of the setup */
   LB_CHANGE_SETUP,
   LB_CHANGE_VARIANTS,
+  LB_CHANGE_CARD,
 } LbChangeKind;
 
 /* What a change puts into the document; only what its kind needs is set. */
@@ -24,6 +25,7 @@ typedef struct
   char *text;     /* the three kinds of text; LB_CHANGE_PATCH: a lure's name, or NULL to leave it */
   char **lure_names;    /* LB_CHANGE_SETUP; LB_MAX_LEADERS names, or NULL to leave them */
   LbVariants *variants; /* LB_CHANGE_VARIANTS; LB_CHANGE_SETUP: NULL to leave them */
+  LbCard *card;         /* LB_CHANGE_CARD */
 } LbChangeState;
 
 struct LbChange

@@ -284,6 +284,13 @@ lb_document_get_lure_name (LbDocument *self, size_t leader)
   return self->contents.lure_names[leader];
 }
 
+const LbCard *
+lb_document_get_card (LbDocument *self)
+{
+  g_return_val_if_fail (LB_IS_DOCUMENT (self), NULL);
+  return &self->contents.card;
+}
+
 double
 lb_document_get_value (LbDocument *self, const LbField *field, size_t leader)
 {

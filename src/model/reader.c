@@ -4,8 +4,10 @@
 #include <string.h>
 #include <glib/gi18n-lib.h>
 
+#include "card_file.h"
 #include "fields.h"
 #include "migrate.h"
+#include "read_plain.h"
 #include "read_points.h"
 #include "read_value.h"
 #include "read_variants.h"
@@ -43,11 +45,11 @@ fail_missing (Reader *r, const char *path, const char *expected)
 static const struct
 {
   const char *prefix;
-  const char *keys[14];
+  const char *keys[16];
 } other_keys[] = {
   { TOP,
     { "format", "version", "title", "notes", "river", "boat", "mainline", "shank", "weight",
-      "leaders", "band", "rules", "variants", NULL } },
+      "leaders", "band", "rules", "variants", LB_CARD_KEY, NULL } },
   { "river.", { "bed", "profile", NULL } },
   { "leaders[].", { "lure", NULL } },
   { "leaders[].lure.", { "name", NULL } },
@@ -94,21 +96,9 @@ static gboolean
 check_keys (Reader *r, JsonObject *object, const char *prefix, const char *shown_prefix)
 {
   g_autoptr (GPtrArray) known = known_keys (r, prefix);
-  g_autoptr (GList) members = json_object_get_members (object);
 
-  for (GList *l = members; l; l = l->next)
-    if (!g_ptr_array_find_with_equal_func (known, l->data, g_str_equal, NULL))
-      {
-        g_autofree char *key = lb_validate_shown (l->data);
-        g_autofree char *list = NULL;
-
-        g_ptr_array_add (known, NULL);
-        list = g_strjoinv (", ", (char **) known->pdata);
-        g_set_error (r->error, LB_FILE_ERROR, LB_FILE_ERROR_UNKNOWN_KEY,
-                     _ ("%s%s: unknown key, expected one of %s"), shown_prefix, key, list);
-        return FALSE;
-      }
-  return TRUE;
+  g_ptr_array_add (known, NULL);
+  return lb_read_check_keys (object, (const char *const *) known->pdata, shown_prefix, r->error);
 }
 
 /* ---- Single values ---- */
@@ -128,19 +118,7 @@ static gboolean
 read_text (
     Reader *r, JsonNode *node, const char *path, gboolean one_line, glong longest, char **text)
 {
-  g_autofree char *expected =
-      g_strdup_printf (one_line ? _ ("one line of text of at most %ld characters")
-                                : _ ("a text of at most %ld characters"),
-                       longest);
-
-  if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING)
-    return fail_node (r, LB_FILE_ERROR_TYPE, path, node, expected);
-  if (g_utf8_strlen (json_node_get_string (node), -1) > longest
-      || (one_line && !lb_text_is_one_line (json_node_get_string (node))))
-    return fail_node (r, LB_FILE_ERROR_RANGE, path, node, expected);
-  g_free (*text);
-  *text = json_node_dup_string (node);
-  return TRUE;
+  return lb_read_text (node, path, one_line, longest, text, r->error);
 }
 
 /* {"given_m": 5.5}, {"weight_above_bed_m": 0.1} or {"touching": true} */
@@ -382,6 +360,15 @@ read_variants (Reader *r, JsonObject *top)
   return node == NULL || lb_read_variants (node, &r->contents->variants, r->error);
 }
 
+/* A file that says nothing of a card has the usual one. */
+static gboolean
+read_card (Reader *r, JsonObject *top)
+{
+  JsonNode *node = json_object_get_member (top, LB_CARD_KEY);
+
+  return node == NULL || lb_card_read (node, &r->contents->card, r->error);
+}
+
 gboolean
 lb_reader_read_tree (JsonNode *tree, LbContents *contents, GError **error)
 {
@@ -396,7 +383,7 @@ lb_reader_read_tree (JsonNode *tree, LbContents *contents, GError **error)
       || !read_river (&r, top) || !read_group (&r, top, "boat") || !read_group (&r, top, "mainline")
       || !read_group (&r, top, "shank") || !read_group (&r, top, "weight")
       || !read_leaders (&r, top) || !read_group (&r, top, "band")
-      || !read_later_group (&r, top, "rules") || !read_variants (&r, top)
+      || !read_later_group (&r, top, "rules") || !read_variants (&r, top) || !read_card (&r, top)
       || !lb_setup_validate (&fresh->setup, error))
     return FALSE;
   lb_contents_copy (contents, fresh);

@@ -186,7 +186,7 @@ gboolean
 lb_reader_set_all (LbContents *contents, const char *const *changes, GError **error)
 {
   gsize length;
-  g_autofree char *text = lb_writer_to_text (contents, &length);
+  g_autofree char *text = lb_writer_to_full_text (contents, &length);
   g_autoptr (JsonNode) tree = lb_strict_json_parse (text, length, LB_READER_DEEPEST, error);
 
   if (tree == NULL)

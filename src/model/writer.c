@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "card_file.h"
 #include "fields.h"
 #include "json_text.h"
 #include "migrate.h"
@@ -192,10 +193,18 @@ add_text_member (Writer *w, const char *key, const char *text)
   lb_json_text_add_string (&w->json, text);
 }
 
-char *
-lb_writer_to_text (const LbContents *contents, gsize *length)
+static void
+add_card (Writer *w)
+{
+  lb_json_text_key (&w->json, LB_CARD_KEY);
+  lb_card_write (&w->json, &w->contents->card);
+}
+
+static char *
+to_text (const LbContents *contents, bool all, gsize *length)
 {
   static const char *const groups[] = { "river", "boat", "mainline", "shank", "weight" };
+  const LbCard usual = lb_card_default ();
   Writer w = { .contents = contents };
 
   lb_json_text_init (&w.json);
@@ -217,8 +226,22 @@ lb_writer_to_text (const LbContents *contents, gsize *length)
   lb_json_text_key (&w.json, "rules");
   add_group (&w, "rules.", 0);
   add_variants (&w, &contents->variants);
+  if (all || !lb_card_equal (&contents->card, &usual))
+    add_card (&w);
   lb_json_text_close (&w.json, '}');
   return lb_json_text_end (&w.json, length);
+}
+
+char *
+lb_writer_to_text (const LbContents *contents, gsize *length)
+{
+  return to_text (contents, false, length);
+}
+
+char *
+lb_writer_to_full_text (const LbContents *contents, gsize *length)
+{
+  return to_text (contents, true, length);
 }
 
 gboolean

@@ -11,6 +11,9 @@
 /* The text of the file, ending with a newline. Free with g_free(). */
 char *lb_writer_to_text (const LbContents *contents, gsize *length);
 
+/* The same with the keys that are left out while they hold what their absence means. */
+char *lb_writer_to_full_text (const LbContents *contents, gsize *length);
+
 /* Writes it to `file` as lb_save_file() does (save_file.h). */
 gboolean
 lb_writer_save (const LbContents *contents, GFile *file, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -152,6 +152,69 @@ random_variants (TestRandom *random, LbVariants *variants)
     }
 }
 
+/* ---- Cards ---- */
+
+static int
+below (TestRandom *random, int n)
+{
+  return (int) test_random (random, 0, n);
+}
+
+static void
+random_card_words (TestRandom *random, LbCardWords *words)
+{
+  char *text = NULL;
+
+  random_words (random, true, &text);
+  lb_card_words_set (words, text);
+  g_free (text);
+}
+
+static void
+random_series (TestRandom *random, LbCardSeriesOf of, LbCardSeries *series)
+{
+  series->kind = (LbCardSeriesKind) below (random, 3);
+  series->from = test_random (random, 0, 7);
+  series->to = test_random (random, 0, 7);
+  series->step = test_random (random, 0, 2);
+  series->n = (size_t) below (random, LB_CARD_MOST_VALUES + 1);
+  for (size_t i = 0; i < series->n; i++)
+    series->values[i] = test_random (random, 0, 7);
+}
+
+void
+random_card (TestRandom *random, LbCard *card)
+{
+  *card = lb_card_default ();
+  if (below (random, 4) == 0)
+    return;
+  card->size = (LbCardSize) below (random, LB_N_CARD_SIZES);
+  card->own_width = test_random (random, 0, 1);
+  card->own_height = test_random (random, 0, 1);
+  card->wide = below (random, 2);
+  card->sheet = (LbCardSheet) below (random, LB_N_CARD_SHEETS);
+  card->several = below (random, 2);
+  card->running_variants = below (random, 2);
+  for (int i = 0; i < LB_N_CARD_PARTS; i++)
+    card->prints[i] = below (random, 2);
+  for (int i = 0; i < LB_N_CARD_JOINTS; i++)
+    {
+      random_card_words (random, &card->terminations[i].how);
+      card->terminations[i].allowance = test_random (random, -1, 3);
+    }
+  card->n_hardware = (size_t) below (random, LB_CARD_MOST_HARDWARE + 1);
+  for (size_t i = 0; i < card->n_hardware; i++)
+    {
+      card->hardware[i].count = below (random, 200);
+      random_card_words (random, &card->hardware[i].what);
+    }
+  for (int i = 0; i < LB_N_CARD_SERIES; i++)
+    random_series (random, (LbCardSeriesOf) i, &card->series[i]);
+  card->dated_today = below (random, 2);
+  random_card_words (random, &card->date);
+  lb_card_mend (card);
+}
+
 void
 random_contents (TestRandom *random, LbContents *contents)
 {
@@ -177,6 +240,7 @@ random_contents (TestRandom *random, LbContents *contents)
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
     random_words (random, true, &contents->lure_names[i]);
   random_variants (random, &contents->variants);
+  random_card (random, &contents->card);
 }
 
 void

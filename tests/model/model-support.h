@@ -24,6 +24,9 @@ LbContents *read_sample (const char *name);
 /* A random value of a field, within its limits, ends and "unset" included. */
 double random_value (TestRandom *random, const LbField *field);
 
+/* Any card that a file may hold. */
+void random_card (TestRandom *random, LbCard *card);
+
 /* Any rig that a file may hold. */
 void random_contents (TestRandom *random, LbContents *contents);
 

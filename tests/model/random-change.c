@@ -205,12 +205,35 @@ river (TestRandom *random, LbDocument *document)
     }
 }
 
+static LbChange *
+card (TestRandom *random, LbDocument *document)
+{
+  LbCard other = *lb_document_get_card (document);
+
+  if (below (random, 2) == 0)
+    random_card (random, &other);
+  else
+    other.size = (LbCardSize) below (random, LB_N_CARD_SIZES);
+  return lb_change_new_card (&other, NULL);
+}
+
+static LbChange *
+card_allowance (LbDocument *document, double allowance)
+{
+  LbCard other = *lb_document_get_card (document);
+
+  other.terminations[LB_CARD_LEADER_TO_LURE].allowance = allowance;
+  return lb_change_new_card (&other, "Allowance");
+}
+
 LbChange *
 random_change (TestRandom *random, LbDocument *document)
 {
   static LbChange *(*const kinds[]) (TestRandom *, LbDocument *) = {
-    value, value, value, words, line_out,         whole_setup, leaders,  leaders,
-    part,  bed,   bed,   river, list_of_variants, override,    override,
+    value, value, value, words,    line_out,         whole_setup, leaders,  leaders,
+    part,  bed,   bed,   river,    list_of_variants, override,    override, value,
+    value, value, words, line_out, whole_setup,      leaders,     leaders,  part,
+    bed,   bed,   river, card,
   };
 
   return kinds[below (random, G_N_ELEMENTS (kinds))](random, document);
@@ -236,6 +259,8 @@ random_drag (TestRandom *random, LbDocument *document, int kind)
                  ? NULL
                  : lb_change_new_move_bed_point (document, 1, now->bed_x[1],
                                                  floor (test_random (random, 1, 4)));
+    case 4: /* an allowance */
+      return card_allowance (document, floor (test_random (random, 0, 3)) / 10);
     default:
       return lb_change_new_lure_name (0, some_text (random));
     }

@@ -11,5 +11,5 @@ LbChange *random_change (TestRandom *random, LbDocument *document);
 
 /* One of a row that a drag makes: all changes of the same `kind` (0 to N_DRAGS - 1) on the same
  * thing merge. NULL when the document has no such thing. */
-#define N_DRAGS 5
+#define N_DRAGS 6
 LbChange *random_drag (TestRandom *random, LbDocument *document, int kind);

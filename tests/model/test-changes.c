@@ -298,6 +298,37 @@ a_measured_current_is_set_with_its_surface_speed (void **state)
 
 /* ---- Gestures ---- */
 
+/* ---- The card ---- */
+
+static void
+a_card_is_replaced_as_a_whole (void **state)
+{
+  Fixture *f = *state;
+  LbCard card = *lb_document_get_card (f->document);
+  guint gesture = lb_history_new_gesture (f->history);
+
+  assert_false (lb_history_do (f->history, lb_change_new_card (&card, NULL)));
+  card.size = LB_CARD_A6;
+  assert_true (lb_history_do (f->history, lb_change_new_card (&card, NULL)));
+  assert_string_equal (lb_history_get_undo_label (f->history), "Change the card");
+  for (int i = 1; i <= 3; i++)
+    {
+      LbChange *change;
+
+      card.terminations[LB_CARD_LEADER_TO_LURE].allowance = i * 0.9; /* the last is mended */
+      change = lb_change_new_card (&card, "Change an allowance");
+      lb_change_set_gesture (change, gesture);
+      assert_true (lb_history_do (f->history, change));
+    }
+  assert_true (lb_document_get_card (f->document)->terminations[3].allowance
+               == LB_CARD_MOST_ALLOWANCE);
+  assert_true (lb_history_undo (f->history));
+  assert_true (lb_document_get_card (f->document)->terminations[3].allowance == 0.1016);
+  assert_int_equal (lb_document_get_card (f->document)->size, LB_CARD_A6);
+  assert_true (lb_history_redo (f->history));
+  undo_all (f);
+}
+
 static void
 a_drag_there_and_back_is_no_step (void **state)
 {
@@ -357,6 +388,7 @@ main (void)
     with_fixture (a_bed_out_of_order_is_refused),
     with_fixture (a_river_is_replaced_as_a_whole),
     with_fixture (a_measured_current_is_set_with_its_surface_speed),
+    with_fixture (a_card_is_replaced_as_a_whole),
     with_fixture (a_drag_there_and_back_is_no_step),
     with_fixture (a_drag_broken_off_leaves_nothing),
   };

@@ -7,6 +7,7 @@
 #include <string.h>
 #include <json-glib/json-glib.h>
 
+#include "card.h"
 #include "data_path.h"
 
 typedef struct
@@ -160,6 +161,8 @@ walk_property (Schema *schema, JsonObject *parent, const char *key, const char *
                          ? json_object_get_string_member (property, "type")
                          : "";
 
+  if (g_str_equal (path, "card"))
+    return; /* no fields: see below */
   if (g_str_equal (type, "object") || json_object_has_member (property, "oneOf"))
     walk (schema, property, path);
   else if (g_str_equal (path, "leaders"))
@@ -313,6 +316,108 @@ limits_of_variants_agree (void **state)
   assert_int_equal (json_object_get_int_member (name, "maxLength"), LB_VARIANT_NAME_LONGEST);
 }
 
+/* ---- The card ---- */
+
+static JsonObject *
+property_of (Schema *schema, JsonObject *object, const char *key)
+{
+  return resolve (schema, json_object_get_object_member (
+                              json_object_get_object_member (object, "properties"), key));
+}
+
+static void
+assert_limits (JsonObject *property, double minimum, double maximum)
+{
+  assert_true (json_object_get_double_member (property, "minimum") == minimum);
+  assert_true (json_object_get_double_member (property, "maximum") == maximum);
+}
+
+static void
+assert_words (JsonObject *property, const char *(*name) (int), int n)
+{
+  JsonArray *words = json_object_get_array_member (property, "enum");
+
+  assert_int_equal (json_array_get_length (words), n);
+  for (int i = 0; i < n; i++)
+    assert_string_equal (json_array_get_string_element (words, (guint) i), name (i));
+}
+
+static void
+assert_keys (JsonObject *object, const char *(*name) (int), int n)
+{
+  JsonObject *properties = json_object_get_object_member (object, "properties");
+
+  assert_int_equal (json_object_get_size (properties), n);
+  for (int i = 0; i < n; i++)
+    assert_true (json_object_has_member (properties, name (i)));
+}
+
+static const char *
+size_name (int i)
+{
+  return lb_card_size_name ((LbCardSize) i);
+}
+
+static const char *
+sheet_name (int i)
+{
+  return lb_card_sheet_name ((LbCardSheet) i);
+}
+
+static const char *
+part_name (int i)
+{
+  return lb_card_part_name ((LbCardPart) i);
+}
+
+static const char *
+joint_name (int i)
+{
+  return lb_card_joint_name ((LbCardJoint) i);
+}
+
+static void
+check_series (JsonObject *series, LbCardSeriesOf of)
+{
+  JsonArray *ways = json_object_get_array_member (series, "oneOf");
+  JsonObject *list = json_array_get_object_element (ways, 1);
+  JsonObject *steps =
+      json_object_get_object_member (json_array_get_object_element (ways, 2), "properties");
+  double least = lb_card_series_least (of), most = lb_card_series_most (of);
+
+  assert_int_equal (json_object_get_int_member (list, "maxItems"), LB_CARD_MOST_VALUES);
+  assert_limits (json_object_get_object_member (list, "items"), least, most);
+  assert_limits (json_object_get_object_member (steps, "from"), least, most);
+  assert_limits (json_object_get_object_member (steps, "to"), least, most);
+  assert_limits (json_object_get_object_member (steps, "step"), LB_CARD_LEAST_STEP, most);
+}
+
+static void
+the_card_has_the_same_limits (void **state)
+{
+  Schema *schema = *state;
+  JsonObject *card = property_of (schema, schema->top, "card");
+  JsonObject *terminations = property_of (schema, card, "terminations");
+  JsonObject *hardware = property_of (schema, card, "hardware");
+  JsonObject *piece = json_object_get_object_member (hardware, "items");
+
+  assert_words (property_of (schema, card, "size"), size_name, LB_N_CARD_SIZES);
+  assert_words (property_of (schema, card, "sheet"), sheet_name, LB_N_CARD_SHEETS);
+  assert_keys (property_of (schema, card, "prints"), part_name, LB_N_CARD_PARTS);
+  assert_keys (terminations, joint_name, LB_N_CARD_JOINTS);
+  assert_limits (property_of (schema, card, "width_m"), LB_CARD_LEAST_SIDE, LB_CARD_MOST_SIDE);
+  assert_limits (property_of (schema, card, "height_m"), LB_CARD_LEAST_SIDE, LB_CARD_MOST_SIDE);
+  assert_limits (
+      property_of (schema, property_of (schema, terminations, "leader_to_lure"), "allowance_m"), 0,
+      LB_CARD_MOST_ALLOWANCE);
+  assert_int_equal (json_object_get_int_member (hardware, "maxItems"), LB_CARD_MOST_HARDWARE);
+  assert_limits (property_of (schema, piece, "count"), 1, LB_CARD_MOST_COUNT);
+  assert_int_equal (json_object_get_int_member (property_of (schema, piece, "what"), "maxLength"),
+                    LB_CARD_WORDS_LONGEST);
+  check_series (property_of (schema, card, "depths_m"), LB_CARD_SERIES_OF_DEPTHS);
+  check_series (property_of (schema, card, "currents_m_s"), LB_CARD_SERIES_OF_CURRENTS);
+}
+
 int
 main (void)
 {
@@ -321,6 +426,7 @@ main (void)
     cmocka_unit_test_setup_teardown (limits_of_lists_and_words_agree, set_up, tear_down),
     cmocka_unit_test_setup_teardown (variants_may_replace_every_field, set_up, tear_down),
     cmocka_unit_test_setup_teardown (limits_of_variants_agree, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (the_card_has_the_same_limits, set_up, tear_down),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

@@ -169,13 +169,40 @@ wrong_changes_are_refused (void **state)
     }
 }
 
+/* Though the file of a rig with the usual card does not name it. */
+static void
+a_card_can_be_set (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  const LbCard *card = &contents->card;
+
+  check_set (contents, "card.size", "a5");
+  check_set (contents, "card.prints.notes", "false");
+  check_set (contents, "card.terminations.leader_to_lure.how", "clinch knot");
+  check_set (contents, "card.terminations.leader_to_lure.allowance_m", "0.15");
+  check_set (contents, "card.hardware", "[{\"count\": 2, \"what\": \"swivel\"}]");
+  check_set (contents, "card.hardware[0].count", "3");
+  check_set (contents, "card.depths_m", "[4, 5]");
+  check_set (contents, "card.date", "first week of May");
+  assert_int_equal (card->size, LB_CARD_A5);
+  assert_false (card->prints[LB_CARD_PART_NOTES]);
+  assert_string_equal (card->terminations[LB_CARD_LEADER_TO_LURE].how.text, "clinch knot");
+  assert_true (card->terminations[LB_CARD_LEADER_TO_LURE].allowance == 0.15);
+  assert_int_equal (card->n_hardware, 1);
+  assert_int_equal (card->hardware[0].count, 3);
+  assert_string_equal (card->hardware[0].what.text, "swivel");
+  assert_int_equal (card->series[LB_CARD_SERIES_OF_DEPTHS].n, 2);
+  assert_false (card->dated_today);
+  assert_string_equal (card->date.text, "first week of May");
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_field_can_be_set),    cmocka_unit_test (other_keys_can_be_set),
     cmocka_unit_test (choices_make_room),         cmocka_unit_test (several_are_checked_together),
-    cmocka_unit_test (wrong_changes_are_refused),
+    cmocka_unit_test (wrong_changes_are_refused), cmocka_unit_test (a_card_can_be_set),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }
