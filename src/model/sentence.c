@@ -282,3 +282,15 @@ lb_sentence_of_result (const LbResult *result, const LbWording *wording)
   add (&t, _ ("%s in the hand."), hand);
   return g_string_free (t.text, FALSE);
 }
+
+char *
+lb_sentence_of_remark (const LbResult *result, const LbWording *wording)
+{
+  Teller t = { lb_result_get_setup (result), lb_result_get_readings (result), wording, NULL };
+
+  if (lb_result_get_failed (result))
+    return g_strdup (failure (lb_result_get_status (result)));
+  t.text = g_string_new (NULL);
+  tell_line_limit (&t, lb_result_get_status (result));
+  return g_string_free (t.text, t.text->len == 0);
+}
