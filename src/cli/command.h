@@ -16,6 +16,7 @@ enum
 
 /* Each takes its own arguments, argv[0] being the command's name, and returns an exit status. */
 int lb_command_run (int argc, char **argv);
+int lb_command_compare (int argc, char **argv);
 int lb_command_draw (int argc, char **argv);
 int lb_command_import (int argc, char **argv);
 

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "run_json.h"
 
-#include "json_text.h"
-
 static void
 add_member (LbJsonText *json, const char *key, double value)
 {
@@ -74,22 +72,29 @@ add_readings (LbJsonText *json, const LbReadings *readings)
   add_lures (json, readings);
 }
 
-char *
-lb_run_json (const LbResult *result)
+void
+lb_run_json_add (LbJsonText *json, const LbResult *result)
 {
   const LbReadings *readings = lb_result_get_readings (result);
   LbSteadyStatistics statistics = lb_result_get_statistics (result);
+
+  add_flag (json, "converged", readings != NULL);
+  lb_json_text_key (json, "status");
+  lb_json_text_add_string (json, lb_status_name (lb_result_get_status (result)));
+  if (readings)
+    add_readings (json, readings);
+  add_member (json, "iterations", (double) statistics.iterations);
+  add_member (json, "segments", (double) statistics.segments);
+}
+
+char *
+lb_run_json (const LbResult *result)
+{
   LbJsonText json;
 
   lb_json_text_init (&json);
   lb_json_text_open (&json, '{');
-  add_flag (&json, "converged", readings != NULL);
-  lb_json_text_key (&json, "status");
-  lb_json_text_add_string (&json, lb_status_name (lb_result_get_status (result)));
-  if (readings)
-    add_readings (&json, readings);
-  add_member (&json, "iterations", (double) statistics.iterations);
-  add_member (&json, "segments", (double) statistics.segments);
+  lb_run_json_add (&json, result);
   lb_json_text_close (&json, '}');
   return lb_json_text_end (&json, NULL);
 }

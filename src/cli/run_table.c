@@ -5,44 +5,7 @@
 
 #include "readings_table.h"
 #include "sentence.h"
-
-#define LINE_WIDTH 78
-
-/* Breaks `text` into lines at blanks, each after `indent` blanks, the first after `start`. */
-static void
-add_wrapped (GString *out, const char *start, int indent, const char *text)
-{
-  g_auto (GStrv) words = g_strsplit (text, " ", -1);
-  glong column = g_utf8_strlen (start, -1);
-
-  g_string_append (out, start);
-  for (char **word = words; *word; word++)
-    {
-      glong length = g_utf8_strlen (*word, -1);
-      if (word > words && column + 1 + length > LINE_WIDTH)
-        {
-          g_string_append_printf (out, "\n%*s", indent, "");
-          column = indent;
-        }
-      else if (word > words)
-        {
-          g_string_append_c (out, ' ');
-          column++;
-        }
-      g_string_append (out, *word);
-      column += length;
-    }
-  g_string_append_c (out, '\n');
-}
-
-/* Characters, not bytes, decide the width of a column. */
-static void
-add_padded (GString *out, const char *text, glong width)
-{
-  g_string_append (out, text);
-  for (glong i = g_utf8_strlen (text, -1); i < width; i++)
-    g_string_append_c (out, ' ');
-}
+#include "text_layout.h"
 
 static glong
 widest (const LbReadingsTable *table, gboolean values)
@@ -73,24 +36,10 @@ add_table (GString *out, const LbReadingsTable *table)
           const LbReadingsRow *row = &section->rows[j];
 
           g_string_append (out, "  ");
-          add_padded (out, row->label, label_width + 2);
-          add_padded (out, row->value, row->note ? value_width + 2 : 0);
+          lb_text_add_padded (out, row->label, label_width + 2);
+          lb_text_add_padded (out, row->value, row->note ? value_width + 2 : 0);
           g_string_append_printf (out, "%s\n", row->note ? row->note : "");
         }
-    }
-}
-
-static void
-add_cautions (GString *out, const LbContents *contents, const LbResult *result, LbUnits units)
-{
-  LbWording wording = lb_wording_default (units);
-  g_autoptr (GPtrArray) cautions = lb_cautions_new (&contents->setup, result, &wording);
-
-  g_string_append_printf (out, "\n%s\n", _ ("Mind"));
-  for (guint i = 0; i < cautions->len; i++)
-    {
-      const LbCaution *caution = g_ptr_array_index (cautions, i);
-      add_wrapped (out, caution->kind == LB_CAUTION_NOW ? "  ! " : "  - ", 4, caution->text);
     }
 }
 
@@ -99,13 +48,14 @@ lb_run_table (const LbResult *result, const LbContents *contents, LbUnits units)
 {
   LbWording wording = lb_wording_default (units);
   g_autoptr (LbReadingsTable) table = lb_readings_table_new (result, contents, &wording);
+  g_autoptr (GPtrArray) cautions = lb_cautions_new (&contents->setup, result, &wording);
   g_autofree char *sentence = lb_sentence_of_result (result, &wording);
   GString *out = g_string_new (NULL);
 
   if (*contents->title)
     g_string_append_printf (out, "%s\n\n", contents->title);
-  add_wrapped (out, "", 0, sentence);
+  lb_text_add_wrapped (out, "", 0, sentence);
   add_table (out, table);
-  add_cautions (out, contents, result, units);
+  lb_text_add_cautions (out, cautions);
   return g_string_free (out, FALSE);
 }

@@ -23,8 +23,8 @@
 #define COLD_WATER 15 /* C; common practice */
 #define LEAST_SPARE 2 /* breaking load / pull; an estimate */
 
-static void
-caution_free (void *data)
+void
+lb_caution_free (void *data)
 {
   LbCaution *caution = data;
 
@@ -180,7 +180,7 @@ static const char *const advice[] = {
 GPtrArray *
 lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *wording)
 {
-  GPtrArray *list = g_ptr_array_new_with_free_func (caution_free);
+  GPtrArray *list = g_ptr_array_new_with_free_func (lb_caution_free);
   const LbReadings *readings = result ? lb_result_get_readings (result) : NULL;
 
   if (readings)

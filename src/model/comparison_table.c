@@ -22,7 +22,7 @@ typedef char *(*Note) (const LbReadings *readings, size_t lure);
 static char *
 value_in_words (LbDifferenceKind kind, LbQuantity quantity, double value, const LbWording *wording)
 {
-  return kind == LB_DIFFERENCE_HEIGHT
+  return kind == LB_DIFFERENCE_HEIGHT || kind == LB_DIFFERENCE_LEVEL
              ? lb_words_height (wording->units, value, wording->decimals)
              : lb_words_quantity (quantity, wording->units, value, wording->decimals);
 }
@@ -37,6 +37,7 @@ quantity_of (LbDifferenceKind kind)
     case LB_DIFFERENCE_PULL:
       return LB_QUANTITY_FORCE;
     case LB_DIFFERENCE_HEIGHT:
+    case LB_DIFFERENCE_LEVEL:
       return LB_QUANTITY_HEIGHT;
     default:
       return LB_QUANTITY_LENGTH;
@@ -167,7 +168,7 @@ add_rows (Builder *b)
     }
   if (n_lures < 2)
     return;
-  add_row (b, g_strdup (_ ("Level difference")), LB_DIFFERENCE_AMOUNT, level_difference, NULL, 0);
+  add_row (b, g_strdup (_ ("Level difference")), LB_DIFFERENCE_LEVEL, level_difference, NULL, 0);
   add_row (b, g_strdup (_ ("Spacing of the lures")), LB_DIFFERENCE_AMOUNT, spacing, NULL, 0);
 }
 

@@ -174,3 +174,53 @@ lb_comparison_dup_sentence (const LbComparison *comparison, size_t i, const LbWo
     g_string_append_printf (t.text, ". %s", remark);
   return g_string_free (t.text, FALSE);
 }
+
+/* ---- Cautions ---- */
+
+static bool
+has_caution (const GPtrArray *cautions, const LbCaution *caution)
+{
+  for (guint i = 0; i < cautions->len; i++)
+    if (g_str_equal (((const LbCaution *) g_ptr_array_index (cautions, i))->text, caution->text))
+      return true;
+  return false;
+}
+
+/* Moves those of `kind` that are not yet there. */
+static void
+take_cautions (GPtrArray *cautions, GPtrArray *more, LbCautionKind kind)
+{
+  for (guint i = 0; i < more->len;)
+    {
+      LbCaution *caution = g_ptr_array_index (more, i);
+
+      if (caution->kind == kind && !has_caution (cautions, caution))
+        g_ptr_array_add (cautions, g_ptr_array_steal_index (more, i));
+      else
+        i++;
+    }
+}
+
+GPtrArray *
+lb_comparison_cautions_new (const LbComparison *comparison, const LbWording *wording)
+{
+  GPtrArray *cautions = g_ptr_array_new_with_free_func (lb_caution_free);
+  GPtrArray *lists[LB_MAX_VARIANTS];
+  size_t n = lb_comparison_get_n (comparison);
+
+  for (size_t i = 0; i < n; i++)
+    {
+      LbResult *result = lb_comparison_get_result (comparison, i);
+      const LbSetup *setup =
+          result ? lb_result_get_setup (result) : lb_comparison_get_setup (comparison);
+
+      lists[i] = lb_cautions_new (setup, result, wording);
+      take_cautions (cautions, lists[i], LB_CAUTION_NOW);
+    }
+  for (size_t i = 0; i < n; i++)
+    {
+      take_cautions (cautions, lists[i], LB_CAUTION_ADVICE);
+      g_ptr_array_unref (lists[i]);
+    }
+  return cautions;
+}

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "comparison.h"
+#include "readings_table.h"
 #include "words.h"
 
 /* "wire 15° steeper, 1 ft 3 in less line, 3.1 lbf in the hand, both lures in the band": how variant
@@ -19,6 +20,10 @@ char *lb_comparison_dup_remark (const LbComparison *comparison, size_t i, const 
 /* "Weight: 2 lb; Current: 2.5 mph", or that nothing is. Free with g_free(). */
 char *
 lb_comparison_dup_changes (const LbComparison *comparison, size_t i, const LbWording *wording);
+
+/* The cautions for all variants, each once (see lb_cautions_new()). (element-type LbCaution)
+ * (transfer full) */
+GPtrArray *lb_comparison_cautions_new (const LbComparison *comparison, const LbWording *wording);
 
 typedef struct
 {

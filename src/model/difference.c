@@ -19,6 +19,7 @@ size_in_words (LbDifferenceKind kind, double size, const LbWording *wording)
     case LB_DIFFERENCE_PULL:
       return lb_words_quantity (LB_QUANTITY_FORCE, wording->units, size, wording->decimals);
     case LB_DIFFERENCE_HEIGHT:
+    case LB_DIFFERENCE_LEVEL:
       return lb_words_height (wording->units, size, wording->decimals);
     default:
       return lb_words_quantity (LB_QUANTITY_LENGTH, wording->units, size, wording->decimals);
@@ -36,6 +37,7 @@ least_told (LbDifferenceKind kind)
     case LB_DIFFERENCE_PULL:
       return 0.1;
     case LB_DIFFERENCE_HEIGHT:
+    case LB_DIFFERENCE_LEVEL:
       return 0.00635; /* a quarter of an inch */
     default:
       return 0.0127;
@@ -52,7 +54,7 @@ told (LbDifferenceKind kind, bool less, const char *size)
     case LB_DIFFERENCE_HEIGHT:
       return g_strdup_printf (less ? _ ("%s lower") : _ ("%s higher"), size);
     case LB_DIFFERENCE_BACK:
-      return g_strdup_printf (less ? _ ("%s less far back") : _ ("%s further back"), size);
+      return g_strdup_printf (less ? _ ("%s nearer") : _ ("%s further back"), size);
     default:
       return g_strdup_printf (less ? _ ("%s less") : _ ("%s more"), size);
     }

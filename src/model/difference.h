@@ -11,7 +11,8 @@ typedef enum
   LB_DIFFERENCE_AMOUNT, /* m of line: less, more */
   LB_DIFFERENCE_PULL,   /* N: less, more */
   LB_DIFFERENCE_HEIGHT, /* m above the bed: lower, higher */
-  LB_DIFFERENCE_BACK,   /* m behind the reel: less far back, further back */
+  LB_DIFFERENCE_BACK,   /* m behind the reel: nearer, further back */
+  LB_DIFFERENCE_LEVEL,  /* m of height between lures: less, more */
 } LbDifferenceKind;
 
 /* "15° steeper"; NULL when `own` is not told from `first` by the decimals that are shown, or one of

@@ -142,11 +142,10 @@ check_keys (JsonObject *object, const char *path, GError **error)
   return TRUE;
 }
 
-static gboolean
-read_variant (JsonNode *node, LbVariants *variants, GError **error)
+gboolean
+lb_read_variant (JsonNode *node, const char *path, LbVariants *variants, GError **error)
 {
   LbVariant variant = { 0 };
-  g_autofree char *path = g_strdup_printf ("variants[%zu]", variants->n);
   g_autofree char *name_path = g_strconcat (path, ".name", NULL);
   g_autofree char *set_path = g_strconcat (path, ".set", NULL);
   JsonObject *object;
@@ -179,7 +178,11 @@ lb_read_variants (JsonNode *node, LbVariants *variants, GError **error)
     }
   variants->n = 0;
   for (guint i = 0; i < json_array_get_length (array); i++)
-    if (!read_variant (json_array_get_element (array, i), variants, error))
-      return FALSE;
+    {
+      g_autofree char *path = g_strdup_printf ("variants[%u]", i);
+
+      if (!lb_read_variant (json_array_get_element (array, i), path, variants, error))
+        return FALSE;
+    }
   return TRUE;
 }

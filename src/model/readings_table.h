@@ -47,6 +47,8 @@ typedef struct
   char *text; /* one or two sentences, translated */
 } LbCaution;
 
+void lb_caution_free (void *caution);
+
 /* The cautions for `setup`, those that its values call for first. `result` (may be NULL) adds what
  * depends on the solve. (element-type LbCaution) (transfer full): free with g_ptr_array_unref(). */
 GPtrArray *lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *wording);

@@ -147,18 +147,26 @@ add_leaders (Writer *w)
 }
 
 static void
-add_override (Writer *w, const LbOverride *override)
+add_override (LbJsonText *json, const LbOverride *override)
 {
   g_autofree char *path = lb_override_dup_path (override);
 
-  lb_json_text_key (&w->json, path);
+  lb_json_text_key (json, path);
   if (g_str_equal (override->field->path, "mainline.line_out"))
-    lb_json_text_add_boolean (&w->json, TRUE);
+    lb_json_text_add_boolean (json, TRUE);
   else if (override->field->kind == LB_FIELD_CHOICE)
-    lb_json_text_add_string (&w->json,
-                             lb_field_choice (override->field, (int) override->value)->name);
+    lb_json_text_add_string (json, lb_field_choice (override->field, (int) override->value)->name);
   else
-    lb_json_text_add_number (&w->json, override->value);
+    lb_json_text_add_number (json, override->value);
+}
+
+void
+lb_writer_add_variant_set (LbJsonText *json, const LbVariant *variant)
+{
+  lb_json_text_open (json, '{');
+  for (size_t i = 0; i < variant->n_overrides; i++)
+    add_override (json, &variant->overrides[i]);
+  lb_json_text_close (json, '}');
 }
 
 static void
@@ -177,10 +185,7 @@ add_variants (Writer *w, const LbVariants *variants)
       lb_json_text_key (&w->json, "name");
       lb_json_text_add_string (&w->json, variant->name);
       lb_json_text_key (&w->json, "set");
-      lb_json_text_open (&w->json, '{');
-      for (size_t j = 0; j < variant->n_overrides; j++)
-        add_override (w, &variant->overrides[j]);
-      lb_json_text_close (&w->json, '}');
+      lb_writer_add_variant_set (&w->json, variant);
       lb_json_text_close (&w->json, '}');
     }
   lb_json_text_close (&w->json, ']');

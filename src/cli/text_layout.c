@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "text_layout.h"
+
+#include <glib/gi18n.h>
+
+#include "readings_table.h"
+
+#define LINE_WIDTH 78
+
+void
+lb_text_add_wrapped (GString *out, const char *start, int indent, const char *text)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  glong column = g_utf8_strlen (start, -1);
+
+  g_string_append (out, start);
+  for (char **word = words; *word; word++)
+    {
+      glong length = g_utf8_strlen (*word, -1);
+      if (word > words && column + 1 + length > LINE_WIDTH)
+        {
+          g_string_append_printf (out, "\n%*s", indent, "");
+          column = indent;
+        }
+      else if (word > words)
+        {
+          g_string_append_c (out, ' ');
+          column++;
+        }
+      g_string_append (out, *word);
+      column += length;
+    }
+  g_string_append_c (out, '\n');
+}
+
+void
+lb_text_add_padded (GString *out, const char *text, glong width)
+{
+  g_string_append (out, text);
+  for (glong i = g_utf8_strlen (text, -1); i < width; i++)
+    g_string_append_c (out, ' ');
+}
+
+void
+lb_text_add_cautions (GString *out, const GPtrArray *cautions)
+{
+  g_string_append_printf (out, "\n%s\n", _ ("Mind"));
+  for (guint i = 0; i < cautions->len; i++)
+    {
+      const LbCaution *caution = g_ptr_array_index (cautions, i);
+      lb_text_add_wrapped (out, caution->kind == LB_CAUTION_NOW ? "  ! " : "  - ", 4,
+                           caution->text);
+    }
+}
