@@ -180,7 +180,8 @@ lb_scene_add_boat_speed (LbScene *scene)
   LbText text = lb_scene_text (scene, LB_FONT_PLAIN, words.text);
   double length = speed > 0 ? 26 * s : 0;
   double x = fmax (8 * s, f.x - 2.9 * f.k);
-  double y = f.y - 0.98 * f.k - text.height;
+  double reel = LB_BOAT_RAIL * f.k + 2 * fmax (0.15 * f.k, 6 * s); /* is never drawn too small */
+  double y = f.y - fmax (0.98 * f.k, reel) - text.height;
   LbBox box = { x, y, length + 6 * s + text.width, text.height };
   LbLook shaft = { .stroke = LB_COLOUR_HULL_TRIM, .width = 2 * s };
   LbLook head = { .fill = LB_COLOUR_HULL_TRIM };

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "card_sheets.h"
+#include "card_template.h"
 
 #define POINTS_PER_METRE (72 / 0.0254)
 #define MOST_PAGES 400 /* a card that never ends has a fault */
@@ -16,6 +17,7 @@ struct LbCardDrawing
   LbCardPen pen;
   double width, height; /* points, of the card */
   GPtrArray *pages;     /* LbCardPage */
+  GPtrArray *templates; /* LbCardPage: the shank at its true size */
   GPtrArray *sheets;    /* LbPressSheet */
   char *left_out;       /* NULL: nothing */
 };
@@ -30,7 +32,8 @@ static const struct
 } pieces_in_order[] = {
   { &lb_card_rig_piece, LB_CARD_RANK_FIRST },     { &lb_card_numbers_piece, LB_CARD_RANK_FIRST },
   { &lb_card_hardware_piece, LB_CARD_RANK_NEXT }, { &lb_card_cautions_piece, LB_CARD_RANK_ALWAYS },
-  { &lb_card_notes_piece, LB_CARD_RANK_LAST },
+  { &lb_card_running_piece, LB_CARD_RANK_LAST },  { &lb_card_gauge_piece, LB_CARD_RANK_NEXT },
+  { &lb_card_notes_piece, LB_CARD_RANK_LAST }, /* what is longest last */
 };
 
 static GArray *
@@ -61,7 +64,7 @@ arrange_pages (const LbCardDrawing *drawing, const GArray *pieces, GArray *dropp
   while (rest->len > 0 && pages->len < MOST_PAGES)
     {
       LbBox room =
-          lb_card_page_room (&drawing->pen, drawing->width, drawing->height, (int) pages->len);
+          lb_card_page_room (&drawing->pen, drawing->width, drawing->height, pages->len == 0);
       LbCardArrangement page =
           lb_card_arrange (&drawing->pen, rest, room.width, room.height, dropped);
 
@@ -145,10 +148,10 @@ names_of (const GArray *dropped)
 static void
 draw_page (LbCardDrawing *drawing, const LbCardArrangement *arrangement, int number, int n)
 {
-  LbBox room = lb_card_page_room (&drawing->pen, drawing->width, drawing->height, number);
+  LbBox room = lb_card_page_room (&drawing->pen, drawing->width, drawing->height, number == 0);
 
   drawing->pen.page = lb_card_page_new (&drawing->pen, drawing->width, drawing->height);
-  lb_card_page_add_frame (&drawing->pen, number, n);
+  lb_card_page_add_frame (&drawing->pen, number, n, number == 0);
   for (size_t i = 0; i < arrangement->n; i++)
     {
       const LbCardPlace *place = &arrangement->places[i];
@@ -172,6 +175,26 @@ draw_pages (LbCardDrawing *drawing, int most)
   for (guint i = 0; i < pages->len; i++)
     draw_page (drawing, &g_array_index (pages, LbCardArrangement, i), (int) i, (int) pages->len);
   drawing->left_out = names_of (dropped);
+}
+
+/* The template's sheets come after those of the card. */
+static void
+draw_template (LbCardDrawing *drawing, double width, double height)
+{
+  const LbCard *card = &drawing->pen.contents->card;
+  char *others = drawing->left_out;
+
+  if (!card->prints[LB_CARD_PART_TEMPLATE])
+    return;
+  drawing->pen.style = lb_card_style (lb_card_body_best (width, height));
+  if (lb_card_template_add (&drawing->pen, width, height, drawing->templates))
+    for (guint i = 0; i < drawing->templates->len; i++)
+      lb_press_lay_alone (drawing->sheets, g_ptr_array_index (drawing->templates, i));
+  else
+    {
+      drawing->left_out = g_strjoin (", ", _ ("Shank, true size"), others, NULL);
+      g_free (others);
+    }
 }
 
 /* ---- Making and reading ---- */
@@ -214,11 +237,13 @@ lb_card_drawing_new (const LbCardContents *contents, const LbCardDrawingOptions 
     .picture = &drawing->picture,
   };
   drawing->pages = g_ptr_array_new_with_free_func (lb_card_page_free);
+  drawing->templates = g_ptr_array_new_with_free_func (lb_card_page_free);
   drawing->sheets = g_ptr_array_new_with_free_func (lb_press_sheet_free);
   draw_pages (drawing, options ? options->most_pages : 0);
   lb_press_lay (drawing->sheets, &drawing->pen, (LbCardPage *const *) drawing->pages->pdata,
                 drawing->pages->len, sheet_width * POINTS_PER_METRE,
                 sheet_height * POINTS_PER_METRE, contents->card.several);
+  draw_template (drawing, sheet_width * POINTS_PER_METRE, sheet_height * POINTS_PER_METRE);
   return drawing;
 }
 
@@ -229,6 +254,7 @@ lb_card_drawing_free (LbCardDrawing *drawing)
     return;
   g_ptr_array_unref (drawing->sheets);
   g_ptr_array_unref (drawing->pages);
+  g_ptr_array_unref (drawing->templates);
   lb_draw_context_free (drawing->context);
   g_free (drawing->left_out);
   g_free (drawing);

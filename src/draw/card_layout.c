@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A page has one column or two, and the first piece may stand over both. All ways to deal the
- * pieces out to the columns are tried; the one that leaves the least room empty is taken. */
+/* A page has one column or two, with pieces over and under both. All ways to deal the pieces out
+ * are tried; the one that leaves the least room empty, and reads best, is taken. */
 #include "card_layout.h"
 
 #include <math.h>
@@ -10,7 +10,14 @@
 #define COLUMN_GAP 1.6    /* of plain letters */
 #define LINE_MOST 52.0    /* of plain letters: a longer line is hard to read */
 #define OUT_OF_ORDER 0.12 /* what a step back in reading order costs, as a share of a page */
-#define TOO_LONG 0.3      /* what one column with long lines costs */
+#define LONG_LINES 0.12   /* what a piece with long lines of words costs */
+#define MOST_OVER 2       /* pieces over the columns, and under them */
+
+/* Heights of a piece at one of two widths. */
+typedef struct
+{
+  double least, most;
+} Heights;
 
 typedef struct
 {
@@ -19,56 +26,40 @@ typedef struct
   size_t n;
   double width, height;
   double gap, column_gap, column;
-  double tall[2][LB_CARD_MOST_PIECES]; /* least heights: in the whole width, in a column */
+  Heights wide[LB_CARD_MOST_PIECES], narrow[LB_CARD_MOST_PIECES];
 } Page;
 
-/* How the pieces are dealt out. */
+/* How the pieces are dealt out: sets of their bits. All over: one column. */
 typedef struct
 {
-  size_t n_over;  /* pieces over the columns; all of them: one column */
-  unsigned right; /* bits of the pieces in the right column */
-  double cost;    /* INFINITY: does not fit */
-  double over_height;
+  unsigned over, under, left, right;
+  double cost; /* INFINITY: does not fit */
 } Deal;
 
 /* ---- Judging ---- */
 
-static double
-stacked (const Page *page, unsigned members, bool narrow)
+/* What a stack of pieces takes. */
+static Heights
+stacked (const Page *page, unsigned members, const Heights *heights)
 {
-  double sum = 0;
-
-  for (size_t i = 0; i < page->n; i++)
-    if (members >> i & 1)
-      sum += (sum > 0 ? page->gap : 0) + page->tall[narrow][i];
-  return sum;
-}
-
-static double
-most_stacked (const Page *page, unsigned members, double width)
-{
-  double sum = 0;
+  Heights sum = { 0, 0 };
 
   for (size_t i = 0; i < page->n; i++)
     if (members >> i & 1)
       {
-        const LbCardPiece *piece = &page->pieces[i];
-        double tall = page->tall[width < page->width][i];
+        double gap = sum.least > 0 ? page->gap : 0;
 
-        if (piece->kind->most_height)
-          tall = fmax (tall, piece->kind->most_height (page->pen, piece, width));
-        sum += (sum > 0 ? page->gap : 0) + tall;
+        sum.least += gap + heights[i].least;
+        sum.most += gap + heights[i].most;
       }
   return sum;
 }
 
-/* The share of the page that a column leaves empty when all in it has grown. */
+/* The share of the page that is left empty in `room` of `width`. */
 static double
-emptiness (const Page *page, unsigned members, double room, double width)
+emptiness (const Page *page, double room, double width)
 {
-  double most = most_stacked (page, members, width);
-
-  return fmax (0, room - most) * width / (page->width * page->height);
+  return fmax (0, room) * width / (page->width * page->height);
 }
 
 static int
@@ -81,54 +72,73 @@ count_steps_back (const Page *page, unsigned left, unsigned right)
   return steps;
 }
 
-static Deal
-judge_one_column (const Page *page)
+/* Words in lines that are hard to read, as they are so long. */
+static int
+count_long_lines (const Page *page, unsigned members)
 {
-  unsigned all = (1u << page->n) - 1;
-  Deal deal = { .n_over = page->n, .cost = INFINITY };
+  int n = 0;
 
-  deal.over_height = stacked (page, all, false);
-  if (deal.over_height > page->height)
-    return deal;
-  deal.cost = emptiness (page, all, page->height, page->width);
-  if (page->width > LINE_MOST * lb_card_pen_body (page->pen))
-    deal.cost += TOO_LONG;
-  return deal;
+  if (page->width <= LINE_MOST * lb_card_pen_body (page->pen))
+    return 0;
+  for (size_t i = 0; i < page->n; i++)
+    n += (members >> i & 1) && page->pieces[i].kind->is_words;
+  return n;
 }
 
-static Deal
-judge_two_columns (const Page *page, size_t n_over, unsigned right)
+static double
+between (const Page *page, unsigned a, unsigned b)
 {
-  unsigned all = (1u << page->n) - 1, over = (1u << n_over) - 1;
-  unsigned left = all & ~over & ~right;
-  Deal deal = { .n_over = n_over, .right = right, .cost = INFINITY };
-  double room;
+  return a && b ? page->gap : 0;
+}
 
-  deal.over_height = stacked (page, over, false);
-  room = page->height - deal.over_height - (n_over ? page->gap : 0);
-  if (!left || !right || !(stacked (page, left, true) <= room)
-      || !(stacked (page, right, true) <= room))
-    return deal;
-  deal.cost = emptiness (page, left, room, page->column)
-              + emptiness (page, right, room, page->column)
-              + OUT_OF_ORDER * count_steps_back (page, left, right);
-  return deal;
+static void
+judge (const Page *page, Deal *deal)
+{
+  unsigned full = deal->over | deal->under;
+  Heights over = stacked (page, deal->over, page->wide);
+  Heights under = stacked (page, deal->under, page->wide);
+  Heights left = stacked (page, deal->left, page->narrow);
+  Heights right = stacked (page, deal->right, page->narrow);
+  double fixed = between (page, deal->over, deal->left) + between (page, deal->under, deal->left);
+  double tall = fmax (left.least, right.least), room, spare;
+
+  deal->cost = INFINITY;
+  if (!(fixed + over.least + under.least + tall <= page->height))
+    return;
+  room = page->height - fixed - over.least - under.least;
+  spare = fmax (0, fmin (room - left.most, room - right.most));
+  room -= fmin (spare, over.most - over.least + under.most - under.least);
+  deal->cost = LONG_LINES * count_long_lines (page, full)
+               + OUT_OF_ORDER * count_steps_back (page, deal->left, deal->right);
+  if (deal->left)
+    deal->cost += emptiness (page, room - left.most, page->column)
+                  + emptiness (page, room - right.most, page->column);
+  else
+    deal->cost += emptiness (page, page->height - fixed - over.most - under.most, page->width);
 }
 
 static Deal
 best_deal (const Page *page)
 {
-  Deal best = judge_one_column (page);
+  unsigned all = (1u << page->n) - 1;
+  Deal best = { .over = all };
 
-  for (size_t n_over = 0; n_over <= 1 && n_over < page->n; n_over++)
-    for (unsigned right = 1u << n_over; right < 1u << page->n; right++)
+  judge (page, &best);
+  for (size_t n_over = 0; n_over <= MOST_OVER && n_over < page->n; n_over++)
+    for (size_t n_under = 0; n_under <= MOST_OVER && n_over + n_under + 2 <= page->n; n_under++)
       {
-        Deal deal = { .cost = INFINITY };
+        unsigned over = (1u << n_over) - 1, under = all & ~(all >> n_under);
+        unsigned rest = all & ~over & ~under;
 
-        if (!(right & ((1u << n_over) - 1)))
-          deal = judge_two_columns (page, n_over, right);
-        if (deal.cost < best.cost)
-          best = deal;
+        for (unsigned right = rest & (rest - 1); right; right = (right - 1) & rest)
+          {
+            Deal deal = { over, under, rest & ~right, right };
+
+            if (right != rest)
+              judge (page, &deal);
+            if (right != rest && deal.cost < best.cost)
+              best = deal;
+          }
       }
   return best;
 }
@@ -137,47 +147,39 @@ best_deal (const Page *page)
 
 /* What is left over goes to those that gain by it, evenly, until they have their most. */
 static void
-stretch (const Page *page, unsigned members, double width, double spare, double *tall)
+stretch (const Page *page, unsigned members, const Heights *heights, double spare, double *tall)
 {
-  for (int round = 0; round < LB_CARD_MOST_PIECES && spare > 0.01; round++)
+  for (size_t round = 0; round < page->n && spare > 0.01; round++)
     {
-      double share = 0;
+      double share;
       int n = 0;
 
       for (size_t i = 0; i < page->n; i++)
-        {
-          const LbCardPiece *piece = &page->pieces[i];
-
-          n += members >> i & 1 && piece->kind->most_height
-               && piece->kind->most_height (page->pen, piece, width) > tall[i] + 0.01;
-        }
+        n += (members >> i & 1) && heights[i].most > tall[i] + 0.01;
       if (n == 0)
         return;
       share = spare / n;
       for (size_t i = 0; i < page->n; i++)
-        {
-          const LbCardPiece *piece = &page->pieces[i];
-          double more = 0;
+        if (members >> i & 1)
+          {
+            double more = fmax (0, fmin (share, heights[i].most - tall[i]));
 
-          if (members >> i & 1 && piece->kind->most_height)
-            more = fmin (share, piece->kind->most_height (page->pen, piece, width) - tall[i]);
-          if (more > 0)
-            {
-              tall[i] += more;
-              spare -= more;
-            }
-        }
+            tall[i] += more;
+            spare -= more;
+          }
     }
 }
 
+/* Stacks pieces into `room`, grown to fill it. */
 static void
 place (const Page *page, unsigned members, LbBox room, LbCardArrangement *out)
 {
-  bool narrow = room.width < page->width - 0.01;
+  const Heights *heights = room.width < page->width - 0.01 ? page->narrow : page->wide;
   double tall[LB_CARD_MOST_PIECES], y = room.y;
 
-  memcpy (tall, page->tall[narrow], sizeof tall);
-  stretch (page, members, room.width, room.height - stacked (page, members, narrow), tall);
+  for (size_t i = 0; i < page->n; i++)
+    tall[i] = heights[i].least;
+  stretch (page, members, heights, room.height - stacked (page, members, heights).least, tall);
   for (size_t i = 0; i < page->n; i++)
     if (members >> i & 1)
       {
@@ -187,36 +189,48 @@ place (const Page *page, unsigned members, LbBox room, LbCardArrangement *out)
       }
 }
 
+/* What stands over and under the columns grows by what neither column can use. */
 static void
 place_all (const Page *page, const Deal *deal, LbCardArrangement *out)
 {
-  unsigned all = (1u << page->n) - 1, over = (1u << deal->n_over) - 1;
-  double top = deal->over_height, room, spare;
+  Heights over = stacked (page, deal->over, page->wide);
+  Heights under = stacked (page, deal->under, page->wide);
+  Heights left = stacked (page, deal->left, page->narrow);
+  Heights right = stacked (page, deal->right, page->narrow);
+  double fixed = between (page, deal->over, deal->left) + between (page, deal->under, deal->left);
+  double room = page->height - fixed - over.least - under.least;
+  double spare = fmax (0, room - fmax (left.most, right.most));
+  double more_over = fmin (spare, over.most - over.least);
+  double more_under = fmin (spare - more_over, under.most - under.least);
+  double top = over.least + more_over, low = under.least + more_under;
+  double y = top + between (page, deal->over, deal->left);
 
-  if (deal->n_over == page->n)
-    {
-      place (page, all, (LbBox){ 0, 0, page->width, page->height }, out);
-      return;
-    }
-  /* What stands over both columns grows by what neither of them can use. */
-  if (over)
-    {
-      double left = most_stacked (page, all & ~over & ~deal->right, page->column);
-      double right = most_stacked (page, deal->right, page->column);
-
-      spare = page->height - top - page->gap - fmax (left, right);
-      if (spare > 0)
-        top = fmin (top + spare, fmax (top, most_stacked (page, over, page->width)));
-      place (page, over, (LbBox){ 0, 0, page->width, top }, out);
-      top += page->gap;
-    }
-  room = page->height - top;
-  place (page, all & ~over & ~deal->right, (LbBox){ 0, top, page->column, room }, out);
-  place (page, deal->right, (LbBox){ page->column + page->column_gap, top, page->column, room },
-         out);
+  room -= more_over + more_under;
+  place (page, deal->over, (LbBox){ 0, 0, page->width, deal->left ? top : page->height }, out);
+  if (!deal->left)
+    return;
+  place (page, deal->left, (LbBox){ 0, y, page->column, room }, out);
+  place (page, deal->right, (LbBox){ page->column + page->column_gap, y, page->column, room }, out);
+  if (deal->under)
+    /* Not at the foot of the page but where the columns end. */
+    place (
+        page, deal->under,
+        (LbBox){ 0, y + fmin (room, fmax (left.most, right.most)) + page->gap, page->width, low },
+        out);
 }
 
 /* ---- Pages ---- */
+
+static Heights
+heights_of (const LbCardPen *pen, const LbCardPiece *piece, double width)
+{
+  Heights heights = { .least = piece->kind->height (pen, piece, width) };
+
+  heights.most = heights.least;
+  if (piece->kind->most_height && heights.least < INFINITY)
+    heights.most = fmax (heights.least, piece->kind->most_height (pen, piece, width));
+  return heights;
+}
 
 static Page
 make_page (const LbCardPen *pen, const LbCardPiece *pieces, size_t n, double width, double height)
@@ -227,8 +241,8 @@ make_page (const LbCardPen *pen, const LbCardPiece *pieces, size_t n, double wid
   page.column = (width - page.column_gap) / 2;
   for (size_t i = 0; i < n; i++)
     {
-      page.tall[0][i] = pieces[i].kind->height (pen, &pieces[i], width);
-      page.tall[1][i] = pieces[i].kind->height (pen, &pieces[i], page.column);
+      page.wide[i] = heights_of (pen, &pieces[i], width);
+      page.narrow[i] = heights_of (pen, &pieces[i], page.column);
     }
   return page;
 }

@@ -155,6 +155,7 @@ add_numbers (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 const LbCardPieceClass lb_card_numbers_piece = {
   .title = N_ ("How it runs"),
   .n_variants = 4,
+  .is_words = true,
   .count = count_numbers,
   .height = numbers_height,
   .add = add_numbers,
@@ -201,6 +202,7 @@ add_hardware (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 const LbCardPieceClass lb_card_hardware_piece = {
   .title = N_ ("Put together with"),
   .n_variants = 1,
+  .is_words = true,
   .count = count_hardware,
   .height = hardware_height,
   .add = add_hardware,

@@ -72,15 +72,15 @@ lb_card_page_paint (const LbCardPage *page, cairo_t *cr)
 
 /* ---- Title and foot ---- */
 
-/* The first page has all of the title, however long; the others its beginning in one line. */
+/* All of it, however long; or its beginning in one line. */
 static LbText
-title_text (const LbCardPen *pen, double width, int number)
+title_text (const LbCardPen *pen, double width, bool in_full)
 {
   const char *title = pen->contents->title;
   double line = 2.0 * pen->style.font_size[LB_FONT_TITLE];
   LbText text;
 
-  if (number > 0)
+  if (!in_full)
     return lb_draw_context_text (pen->context, &pen->style, LB_FONT_STRONG, title, -width);
   text = lb_card_pen_text (pen, LB_FONT_TITLE, title, width);
   if (text.height > line)
@@ -117,23 +117,23 @@ foot_text (const LbCardPen *pen, double width)
 }
 
 LbBox
-lb_card_page_room (const LbCardPen *pen, double width, double height, int number)
+lb_card_page_room (const LbCardPen *pen, double width, double height, bool full_title)
 {
   double margin = lb_card_margin (width, height), body = lb_card_pen_body (pen);
   double inner = width - 2 * margin;
-  double top = margin + title_text (pen, inner, number).height + 0.9 * body;
+  double top = margin + title_text (pen, inner, full_title).height + 0.9 * body;
   double low = margin + foot_text (pen, inner).height + 0.7 * body;
 
   return (LbBox){ margin, top, inner, fmax (height - top - low, 0) };
 }
 
 void
-lb_card_page_add_frame (const LbCardPen *pen, int number, int n)
+lb_card_page_add_frame (const LbCardPen *pen, int number, int n, bool full_title)
 {
   LbCardPage *page = pen->page;
   double margin = lb_card_margin (page->width, page->height), body = lb_card_pen_body (pen);
   double inner = page->width - 2 * margin, right = margin + inner;
-  LbText title = title_text (pen, inner, number), foot = foot_text (pen, inner);
+  LbText title = title_text (pen, inner, full_title), foot = foot_text (pen, inner);
   double under = margin + title.height + 0.25 * body;
   double over = page->height - margin - foot.height - 0.25 * body;
   char numbers[32];

@@ -15,11 +15,12 @@ double lb_card_margin (double width, double height);
 LbCardPage *lb_card_page_new (const LbCardPen *pen, double width, double height);
 void lb_card_page_free (gpointer page); /* an LbCardPage; NULL is fine */
 
-/* Where the pieces go on page `number` (from 0): under the title and over the foot. */
-LbBox lb_card_page_room (const LbCardPen *pen, double width, double height, int number);
+/* Where the pieces go: under the title, which is written large and in full or small in one line,
+ * and over the foot. */
+LbBox lb_card_page_room (const LbCardPen *pen, double width, double height, bool full_title);
 
-/* Draws title and foot of page `number` of `n` onto the pen's page. */
-void lb_card_page_add_frame (const LbCardPen *pen, int number, int n);
+/* Draws title and foot of page `number` (from 0) of `n` onto the pen's page. */
+void lb_card_page_add_frame (const LbCardPen *pen, int number, int n, bool full_title);
 
 /* Paints a page with its top left corner at the origin. */
 void lb_card_page_paint (const LbCardPage *page, cairo_t *cr);

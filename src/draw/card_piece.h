@@ -21,6 +21,7 @@ struct LbCardPieceClass
 {
   const char *title; /* English; translate with gettext */
   int n_variants;
+  bool is_words; /* lines of words, which should not be too long */
 
   /* How many lines it has that can go to different pages; 1: it stays in one. 0: nothing to say. */
   size_t (*count) (const LbCardPen *pen);
@@ -41,5 +42,4 @@ extern const LbCardPieceClass lb_card_hardware_piece; /* card_lists.c: terminati
 extern const LbCardPieceClass lb_card_cautions_piece; /* card_words.c */
 extern const LbCardPieceClass lb_card_notes_piece;    /* card_words.c */
 extern const LbCardPieceClass lb_card_running_piece;  /* card_running.c: side view, bed strip */
-extern const LbCardPieceClass lb_card_table_piece;    /* card_table.c: settings */
 extern const LbCardPieceClass lb_card_gauge_piece;    /* card_gauge.c: wire angle */

@@ -141,6 +141,17 @@ plan_row (Plan *plan, size_t row, const LbCardLeader *leader, int variant)
   LbCardSpan *span = &plan->spans[row];
 
   r->leader = leader;
+  if (variant == STUBS) /* the lure too, where it has room in the same line */
+    {
+      g_autofree char *longer = head_words (leader, variant - 1);
+
+      r->head = lb_card_pen_text (plan->pen, LB_FONT_SCALE, longer, 1e4);
+      if (r->head.width <= room)
+        {
+          g_free (head);
+          head = g_steal_pointer (&longer);
+        }
+    }
   r->head = lb_card_pen_text (plan->pen, variant < 2 ? LB_FONT_STRONG : LB_FONT_SCALE, head, room);
   if (*foot)
     r->foot = lb_card_pen_text (plan->pen, variant ? LB_FONT_SCALE : LB_FONT_PLAIN, foot, room);
@@ -211,7 +222,7 @@ rig_most_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
   double least = rig_height (pen, piece, width);
 
-  return fmax (1.6 * least, fmin (0.75 * width, 3 * least));
+  return fmax (1.25 * least, fmin (0.55 * width, 2 * least));
 }
 
 /* ---- Drawing ---- */

@@ -97,6 +97,7 @@ add_cautions (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 const LbCardPieceClass lb_card_cautions_piece = {
   .title = N_ ("Cautions"),
   .n_variants = 3,
+  .is_words = true,
   .count = count_cautions,
   .height = cautions_height,
   .add = add_cautions,
@@ -190,6 +191,7 @@ add_notes (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 const LbCardPieceClass lb_card_notes_piece = {
   .title = N_ ("Notes"),
   .n_variants = 1,
+  .is_words = true,
   .count = count_notes,
   .height = notes_height,
   .add = add_notes,

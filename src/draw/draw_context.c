@@ -155,6 +155,30 @@ font_description (LbDrawContext *context, const LbStyle *style, int font)
   return description;
 }
 
+/* Keeps a number and its unit in one line: "20 ft" must not end a line with "20". */
+static void
+keep_units_with_numbers (PangoLayout *layout, const char *text)
+{
+  PangoAttrList *list = pango_attr_list_new ();
+
+  for (const char *at = strchr (text, ' '); at; at = strchr (at + 1, ' '))
+    {
+      PangoAttribute *keep;
+
+      if (at == text || !g_ascii_isalpha (at[1])
+          || !(g_ascii_isdigit (at[-1])
+               || g_unichar_type (g_utf8_get_char (g_utf8_prev_char (at)))
+                      == G_UNICODE_OTHER_NUMBER))
+        continue;
+      keep = pango_attr_allow_breaks_new (FALSE);
+      keep->start_index = (guint) (at - text - 1);
+      keep->end_index = (guint) (at - text + 2);
+      pango_attr_list_insert (list, keep);
+    }
+  pango_layout_set_attributes (layout, list);
+  pango_attr_list_unref (list);
+}
+
 static TextEntry *
 shape_text (LbDrawContext *context, const LbStyle *style, const TextKey *key)
 {
@@ -169,7 +193,10 @@ shape_text (LbDrawContext *context, const LbStyle *style, const TextKey *key)
     {
       pango_layout_set_width (layout, (int) (fabs (key->wrap) * PANGO_SCALE));
       if (key->wrap > 0)
-        pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+        {
+          pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+          keep_units_with_numbers (layout, key->text);
+        }
       else
         pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
       pango_layout_get_extents (layout, NULL, &extents);

@@ -94,22 +94,44 @@ add_height_tick (LbScene *scene, double height, LbTicks ticks)
     lb_scene_line (scene, LB_LAYER_BACKGROUND, 52 * s, y, scene->width - 52 * s, y, grid);
 }
 
+/* Where the rig begins, which hangs from the boat downstream. */
+static double
+rig_left (const LbScene *scene)
+{
+  double left = scene->width;
+
+  for (size_t i = 0; scene->solved && i < scene->shape->n_nodes; i++)
+    if (scene->shape->nodes[i].part != LB_PART_MAINLINE || i == scene->shape->weight)
+      left = fmin (left, lb_view_x (&scene->view, scene->shape->nodes[i].position.x));
+  return left - 12 * scene->style.scale;
+}
+
+/* Left of the rig, in shorter words where there is little room. */
 static void
 add_band_name (LbScene *scene)
 {
   double s = scene->style.scale, x = 58 * s;
   LbPhrase low = lb_phrase_height_value (&scene->picture, scene->setup.band.low);
   LbPhrase high = lb_phrase_height_value (&scene->picture, scene->setup.band.high);
-  LbPhrase words = lb_phrase_format (_ ("Wanted band, %s to %s"), low.text, high.text);
+  const LbPhrase words[] = { lb_phrase_format (_ ("Wanted band, %s to %s"), low.text, high.text),
+                             lb_phrase_format (_ ("Band, %s to %s"), low.text, high.text),
+                             lb_phrase_format ("%s", _ ("Wanted band")) };
   double y_low = lb_scene_strip_y (scene, scene->setup.band.low);
   double y_high = lb_scene_strip_y (scene, fmin (scene->setup.band.high, scene->strip_high));
+  double room = rig_left (scene) - x;
 
   if (scene->setup.band.low >= scene->strip_high)
     return;
-  if (!lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_STRONG, words.text, x,
-                          (y_low + y_high) / 2, 0, 0.5, LB_COLOUR_TEXT, true))
-    lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_STRONG, words.text, x, y_high - 2 * s, 0,
-                       1, LB_COLOUR_TEXT, true);
+  for (size_t i = 0; i < G_N_ELEMENTS (words); i++)
+    {
+      if (lb_scene_text (scene, LB_FONT_STRONG, words[i].text).width > room)
+        continue;
+      if (lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_STRONG, words[i].text, x,
+                             (y_low + y_high) / 2, 0, 0.5, LB_COLOUR_TEXT, true)
+          || lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_STRONG, words[i].text, x,
+                                y_high - 2 * s, 0, 1, LB_COLOUR_TEXT, true))
+        return;
+    }
 }
 
 static void

@@ -192,6 +192,7 @@ card_new (const LbSetup *setup, LbUnits units, const CardWords *words)
   fill_rig (c, words);
   fill_running (c);
   fill_cautions (c);
+  card_fill_numbers (c, 3, 4, 5, 10);
   return c;
 }
 
@@ -240,6 +241,7 @@ void
 card_free (LbCardContents *c)
 {
   free_rig (&c->rig);
+  card_free_numbers (c);
   lb_shape_clear (&c->running.shape);
   free_facts (&c->running.water);
   free_facts (&c->running.line);

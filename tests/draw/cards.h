@@ -20,3 +20,9 @@ extern const CardWords card_plain_words;
  * answer holds, in `units`. Free with card_free(). */
 LbCardContents *card_new (const LbSetup *setup, LbUnits units, const CardWords *words);
 void card_free (LbCardContents *contents);
+
+/* A settings table of that size and a gauge with so many ticks, with made-up numbers; card_new()
+ * gives 3 weights, 4 depths, 5 currents and 10 ticks. */
+void card_fill_numbers (
+    LbCardContents *contents, size_t weights, size_t depths, size_t currents, size_t ticks);
+void card_free_numbers (LbCardContents *contents);

@@ -4,6 +4,7 @@
 
 #include "card_export.h"
 #include "cards.h"
+#include "pdf_paths.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -54,21 +55,7 @@ holds (GBytes *bytes, const char *words, gsize length)
   return memmem (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), words, length);
 }
 
-/* What a program of poppler-utils prints; skips the test where it is missing. */
-static char *
-ask_poppler (const char *const *arguments)
-{
-  g_autofree char *found = g_find_program_in_path (arguments[0]);
-  char *output = NULL;
-
-  if (!found)
-    skip ();
-  assert_true (g_spawn_sync (NULL, (char **) arguments, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL,
-                             &output, NULL, NULL, NULL));
-  return output;
-}
-
-#define ask(...) ask_poppler ((const char *const[]){ __VA_ARGS__, NULL })
+#define ask(...) pdf_ask ((const char *const[]){ __VA_ARGS__, NULL })
 
 /* ISO 216 gives 210 x 297, 148 x 210 and 105 x 148 mm (from memory); an inch is 25.4 mm exactly
  * (international yard and pound agreement of 1959). pdfinfo prints points. */
@@ -168,25 +155,177 @@ test_pdf_is_the_same_twice_and_says_what_it_is (void **state)
   card_free (contents);
 }
 
-static void
-test_text_can_be_selected (void **state)
-{
-  LbCardContents *contents = default_card ();
-  g_autoptr (LbCardDrawing) drawing = lb_card_drawing_new (contents, NULL);
-  g_autofree char *path = output_path ("card-text.pdf");
-  g_autofree char *text = NULL;
+/* ---- Words ---- */
 
-  write_card (drawing, path, 0);
-  text = ask ("pdftotext", "-layout", path, "-");
-  for (size_t i = 0; i < contents->rig.n_leaders; i++)
+/* Without blanks, so that it does not matter where lines were broken, and without the marks for the
+ * direction of writing, which poppler sets. */
+static char *
+condensed (const char *text)
+{
+  GString *all = g_string_new (NULL);
+
+  for (const char *at = text; *at; at = g_utf8_next_char (at))
+    if (!g_unichar_isspace (g_utf8_get_char (at))
+        && g_unichar_type (g_utf8_get_char (at)) != G_UNICODE_FORMAT)
+      g_string_append_unichar (all, g_utf8_get_char (at));
+  return g_string_free (all, FALSE);
+}
+
+static char *
+text_of (const char *path)
+{
+  g_autofree char *text = ask ("pdftotext", "-raw", path, "-");
+
+  return condensed (text);
+}
+
+static void
+assert_said (const char *text, const char *words)
+{
+  g_autofree char *wanted = condensed (words);
+
+  if (!strstr (text, wanted))
+    fail_msg ("\"%s\" is not in %s", words, text);
+}
+
+static void
+assert_facts_said (const char *text, const LbCardFacts *facts)
+{
+  for (size_t i = 0; i < facts->n; i++)
     {
-      assert_non_null (strstr (text, contents->rig.leaders[i].attachment_words));
-      assert_non_null (strstr (text, contents->rig.leaders[i].line.length_words));
-      assert_non_null (strstr (text, contents->rig.leaders[i].line.cut_words));
+      assert_said (text, facts->facts[i].label);
+      assert_said (text, facts->facts[i].value);
+      assert_said (text, facts->facts[i].note);
     }
-  assert_non_null (strstr (text, "Never wrap the wire"));
-  assert_non_null (strstr (text, "Local rules"));
-  assert_non_null (strstr (text, "Not calibrated on the water."));
+}
+
+static void
+assert_line_said (const char *text, const LbCardLine *line)
+{
+  assert_said (text, line->material);
+  assert_said (text, line->strength);
+  if (lb_is_set (line->cut_length))
+    assert_said (text, line->length_words);
+  assert_said (text, line->cut_words);
+}
+
+static void
+assert_rig_said (const char *text, const LbCardRig *rig)
+{
+  assert_line_said (text, &rig->mainline);
+  assert_line_said (text, &rig->shank);
+  assert_said (text, rig->weight);
+  for (size_t i = 0; i < rig->n_leaders; i++)
+    {
+      assert_said (text, rig->leaders[i].attachment_words);
+      assert_line_said (text, &rig->leaders[i].line);
+      assert_said (text, rig->leaders[i].lure);
+      assert_said (text, rig->leaders[i].lure_details);
+    }
+  assert_facts_said (text, &rig->terminations);
+  assert_facts_said (text, &rig->hardware);
+}
+
+static void
+assert_all_said (const char *text, const LbCardContents *contents)
+{
+  assert_rig_said (text, &contents->rig);
+  assert_facts_said (text, &contents->running.line);
+  assert_facts_said (text, &contents->running.lures);
+  assert_facts_said (text, &contents->running.water);
+  assert_said (text, contents->gauge.caption);
+  for (size_t i = 0; i < contents->gauge.n_ticks; i++)
+    if (contents->gauge.ticks[i].major)
+      assert_said (text, contents->gauge.ticks[i].words);
+  for (size_t i = 0; i < contents->n_cautions; i++)
+    assert_said (text, contents->cautions[i]);
+  assert_said (text, contents->rules);
+  assert_said (text, contents->date);
+  assert_said (text, contents->calibration);
+  assert_said (text, contents->estimate_note);
+  assert_said (text, contents->title);
+}
+
+/* Where there is room for it, poppler finds every number and every word of the contents. */
+static void
+test_every_number_can_be_found (void **state)
+{
+  static const LbCardSize sizes[] = { LB_CARD_HALF_LETTER, LB_CARD_LETTER, LB_CARD_A5, LB_CARD_A4 };
+  g_autofree char *path = output_path ("card-text.pdf");
+
+  for (size_t i = 0; i < G_N_ELEMENTS (sizes); i++)
+    for (int metric = 0; metric < 2; metric++)
+      {
+        LbSetup setup = setup_with_leaders (1 + i);
+        LbUnits units = metric ? LB_UNITS_METRIC : LB_UNITS_US;
+        LbCardContents *contents = card_new (&setup, units, &card_plain_words);
+        g_autoptr (LbCardDrawing) drawing = NULL;
+        g_autofree char *text = NULL;
+
+        contents->card.size = sizes[i];
+        drawing = lb_card_drawing_new (contents, NULL);
+        write_card (drawing, path, 0);
+        text = text_of (path);
+        assert_all_said (text, contents);
+        card_free (contents);
+      }
+}
+
+/* Cautions, the reminder of the rules, date, calibration and estimates are on the smallest card of
+ * a single page too. */
+static void
+test_what_always_prints (void **state)
+{
+  g_autofree char *path = output_path ("card-always.pdf");
+
+  for (int size = 0; size < LB_CARD_OWN_SIZE; size++)
+    {
+      LbCardContents *contents = default_card ();
+      g_autoptr (LbCardDrawing) drawing = NULL;
+      g_autofree char *text = NULL;
+
+      contents->card.size = (LbCardSize) size;
+      drawing = lb_card_drawing_new (contents, &(LbCardDrawingOptions){ .most_pages = 1 });
+      assert_int_equal (lb_card_drawing_n_pages (drawing), 1);
+      write_card (drawing, path, 0);
+      text = text_of (path);
+      for (size_t i = 0; i < contents->n_cautions; i++)
+        assert_said (text, contents->cautions[i]);
+      assert_said (text, contents->rules);
+      assert_said (text, contents->date);
+      assert_said (text, contents->calibration);
+      assert_said (text, contents->estimate_note);
+      card_free (contents);
+    }
+}
+
+/* Names of the user's in scripts that run either way come out whole. Poppler gives back Hebrew
+ * letters in the order in which they are read; the fonts of the tests have no letters of further
+ * scripts. */
+static void
+test_names_in_any_script (void **state)
+{
+  static const CardWords words = {
+    .title = "כרטיס לנחל",
+    .lure = "Μικρό ψάρι, Ø 7 cm",
+    .hardware = "Вертлюг № 8",
+    .notes = "Émerillon à agrafe — čep",
+  };
+  LbSetup setup = lb_setup_default ();
+  LbCardContents *contents = card_new (&setup, LB_UNITS_METRIC, &words);
+  g_autofree char *path = output_path ("card-scripts.pdf");
+  g_autofree char *text = NULL;
+  g_autoptr (LbCardDrawing) drawing = NULL;
+
+  contents->card.size = LB_CARD_A5;
+  drawing = lb_card_drawing_new (contents, NULL);
+  write_card (drawing, path, 0);
+  text = text_of (path);
+  assert_said (text, "כרטיס");
+  assert_said (text, "לנחל");
+  assert_said (text, words.lure);
+  assert_said (text, words.hardware);
+  assert_said (text, words.notes);
   card_free (contents);
 }
 
@@ -257,7 +396,9 @@ main (void)
     cmocka_unit_test (test_sizes_are_exact),
     cmocka_unit_test (test_pages_and_sheets),
     cmocka_unit_test (test_pdf_is_the_same_twice_and_says_what_it_is),
-    cmocka_unit_test (test_text_can_be_selected),
+    cmocka_unit_test (test_every_number_can_be_found),
+    cmocka_unit_test (test_what_always_prints),
+    cmocka_unit_test (test_names_in_any_script),
     cmocka_unit_test (test_svg_and_png_take_a_file_a_sheet),
     cmocka_unit_test (test_what_is_refused),
   };

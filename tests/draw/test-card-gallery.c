@@ -77,6 +77,21 @@ test_every_size (void **state)
 }
 
 static void
+test_template (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbCardContents *contents = card_new (&setup, LB_UNITS_US, &card_plain_words);
+
+  for (int i = 0; i < LB_N_CARD_PARTS; i++)
+    contents->card.prints[i] = i == LB_CARD_PART_TEMPLATE;
+  contents->card.size = LB_CARD_LETTER;
+  write_card (contents, "template-letter", 0);
+  contents->card.size = LB_CARD_3X5;
+  write_card (contents, "template-3x5", 0);
+  card_free (contents);
+}
+
+static void
 test_many_leaders (void **state)
 {
   LbSetup setup = setup_with_leaders (8);
@@ -94,6 +109,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_every_size),
+    cmocka_unit_test (test_template),
     cmocka_unit_test (test_many_leaders),
   };
 

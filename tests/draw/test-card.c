@@ -115,6 +115,32 @@ check_crossings (const LbScene *scene, const LbItem *item, const char *where)
     }
 }
 
+/* Words of a drawing within the page: none too small, none over another. */
+static void
+check_inset (const LbCardInset *inset, const char *where)
+{
+  const LbScene *scene = inset->scene;
+
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const LbItem *item = &g_array_index (scene->items, LbItem, i);
+
+      if (!item->layout)
+        continue;
+      check_letters (item, where);
+      for (guint k = 0; k < i; k++)
+        {
+          const LbItem *other = &g_array_index (scene->items, LbItem, k);
+
+          if (other->layout
+              && lb_box_overlaps (lb_box_grown (text_box (item), -TOUCHING),
+                                  lb_box_grown (text_box (other), -TOUCHING)))
+            fail_msg ("%s: in a drawing \"%s\" stands over \"%s\"", where, words_of (item),
+                      words_of (other));
+        }
+    }
+}
+
 static void
 check_page (const LbCardPage *page, const char *where)
 {
@@ -151,6 +177,8 @@ check_page (const LbCardPage *page, const char *where)
             fail_msg ("%s: \"%s\" stands over a drawing", where, words_of (item));
         }
     }
+  for (size_t k = 0; k < page->n_insets; k++)
+    check_inset (&page->insets[k], where);
 }
 
 static void
@@ -161,8 +189,13 @@ check_card (const LbCardContents *contents, int most_pages, const char *where)
 
   assert_true (lb_card_drawing_n_pages (drawing) >= 1);
   assert_true (lb_card_drawing_n_sheets (drawing) >= 1);
-  for (size_t i = 0; i < lb_card_drawing_n_pages (drawing); i++)
-    check_page (lb_card_drawing_page (drawing, i), where);
+  for (size_t i = 0; i < lb_card_drawing_n_sheets (drawing); i++)
+    {
+      const LbPressSheet *sheet = lb_card_drawing_sheet (drawing, i);
+
+      for (size_t k = 0; k < sheet->n_spots; k++)
+        check_page (sheet->spots[k].page, where);
+    }
   if (most_pages == 0 && contents->card.size != LB_CARD_OWN_SIZE
       && lb_card_drawing_left_out (drawing))
     fail_msg ("%s: left out %s", where, lb_card_drawing_left_out (drawing));
@@ -180,6 +213,7 @@ check_all_sizes (LbCardContents *contents, const char *name)
 
         contents->card.size = (LbCardSize) size;
         contents->card.wide = wide;
+        contents->card.prints[LB_CARD_PART_TEMPLATE] = wide;
         check_card (contents, 0, where);
         check_card (contents, 1, where);
       }
