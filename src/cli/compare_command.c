@@ -6,6 +6,7 @@
 #include "command.h"
 #include "compare_text.h"
 #include "comparison_words.h"
+#include "draw_options.h"
 #include "read_variants.h"
 #include "variants_weights.h"
 
@@ -75,21 +76,60 @@ check_answers (const LbComparison *comparison, LbUnits units)
   return status;
 }
 
+static gboolean
+draw (LbComparison *comparison,
+      const LbContents *contents,
+      const LbDrawOptions *options,
+      LbUnits units)
+{
+  LbWording wording = lb_wording_default (units);
+  g_autoptr (LbComparedRuns) runs = lb_compared_runs_new (comparison, &wording);
+  LbPicture like = lb_draw_picture (contents, units);
+  LbOverlay overlay = lb_overlay_of_runs (runs, &like);
+  g_autoptr (GError) error = NULL;
+
+  if (lb_export_write_overlay (options->output, options->format, &overlay, options->theme,
+                               options->width, options->height, NULL, &error))
+    return TRUE;
+  lb_command_complain ("%s", error->message);
+  return FALSE;
+}
+
 static int
-compare (const LbContents *contents, gboolean json, LbUnits units)
+compare (const LbContents *contents, gboolean json, const LbDrawOptions *options, LbUnits units)
 {
   g_autoptr (LbComparison) comparison = lb_comparison_solve (contents, NULL);
-  g_autofree char *text = json ? lb_compare_json (comparison, units)
-                               : lb_compare_text (comparison, contents->title, units);
+  g_autofree char *text = NULL;
 
+  if (options->output)
+    return draw (comparison, contents, options, units) ? check_answers (comparison, units)
+                                                       : LB_EXIT_REFUSED;
+  text = json ? lb_compare_json (comparison, units)
+              : lb_compare_text (comparison, contents->title, units);
   fputs (text, stdout);
   return check_answers (comparison, units);
+}
+
+/* The variants that are asked for, or those of the file. FALSE after a message. */
+static gboolean
+take (LbContents *contents, const char *weights, char **variants, LbUnits units)
+{
+  if (weights)
+    return take_weights (contents, weights, units);
+  if (variants)
+    return take_variants (contents, variants);
+  if (contents->variants.n > 0)
+    return TRUE;
+  lb_command_complain_usage (
+      _ ("compare: the file holds no variants; give --weights or --variant"));
+  return FALSE;
 }
 
 int
 lb_command_compare (int argc, char **argv)
 {
   g_auto (LbCommandInput) input = { 0 };
+  g_auto (LbDrawOptions) options = { 0 };
   g_autoptr (LbContents) contents = lb_contents_new ();
   g_autofree char *weights = NULL;
   g_auto (GStrv) variants = NULL;
@@ -101,26 +141,26 @@ lb_command_compare (int argc, char **argv)
       N_ ("Compare this variant, as \"fast: boat.speed_over_ground_m_s=0.8\"; up to four times"),
       N_ ("NAME: KEY=VALUE,…") },
     { "json", 0, 0, G_OPTION_ARG_NONE, &json, N_ ("Print one JSON object, in SI units"), NULL },
+    LB_DRAW_ENTRIES (options),
     G_OPTION_ENTRY_NULL,
   };
   LbUnits units;
   int status;
 
-  if (!lb_command_parse (&input, argc, argv, entries,
-                         _ ("Solves the variants of the rig in FILE and prints how they differ."),
-                         &status))
+  if (!lb_command_parse (
+          &input, argc, argv, entries,
+          _ ("Solves the variants of the rig in FILE and prints or draws how they differ."),
+          &status))
     return status;
   if (weights && variants)
     return lb_command_complain_usage (_ ("compare: --weights and --variant exclude one another"));
-  if (!lb_command_units (&input, &units))
+  if (json && options.output)
+    return lb_command_complain_usage (_ ("compare: --json and --output exclude one another"));
+  if (!lb_command_units (&input, &units) || (options.output && !lb_draw_options_check (&options)))
     return LB_EXIT_USAGE;
   if (!lb_command_read (&input, contents))
     return LB_EXIT_REFUSED;
-  if ((weights && !take_weights (contents, weights, units))
-      || (variants && !take_variants (contents, variants)))
+  if (!take (contents, weights, variants, units))
     return LB_EXIT_USAGE;
-  if (contents->variants.n == 0)
-    return lb_command_complain_usage (
-        _ ("compare: the file holds no variants; give --weights or --variant"));
-  return compare (contents, json, units);
+  return compare (contents, json, &options, units);
 }

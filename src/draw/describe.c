@@ -148,7 +148,8 @@ lb_scene_describe (const LbScene *scene)
     }
   else
     say_text (text, _ ("Bed strip: the lowest water along the rig, stretched upward."));
-  describe_remarks (scene, text);
+  if (!scene->words)
+    describe_remarks (scene, text);
   if (scene->kind == LB_SCENE_SIDE_VIEW)
     {
       if (lb_view_stretch (&scene->view) > 1)
@@ -159,7 +160,12 @@ lb_scene_describe (const LbScene *scene)
       describe_boat (scene, text);
     }
   describe_band (scene, text);
-  if (scene->solved)
+  if (scene->words)
+    {
+      say_text (text, _ ("Laid over one another:"));
+      say_text (text, scene->words);
+    }
+  else if (scene->solved)
     {
       if (scene->kind == LB_SCENE_SIDE_VIEW)
         describe_mainline (scene, text);

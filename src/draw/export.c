@@ -29,12 +29,39 @@ typedef struct
   double title_height, side_height, strip_height;
 } Sheet;
 
+/* `overlay` or, where that is NULL, `picture`. */
+typedef struct
+{
+  const LbPicture *picture;
+  const LbOverlay *overlay;
+} Subject;
+
+static void
+add_scenes (Sheet *sheet, const Subject *subject, double width)
+{
+  LbExtents extents = subject->overlay ? lb_overlay_extents (subject->overlay)
+                                       : lb_picture_extents (subject->picture);
+  LbView view = lb_view_fit (NULL, &extents, &sheet->style, width, sheet->side_height);
+
+  if (subject->overlay)
+    {
+      sheet->side = lb_overlay_side_view_new (sheet->context, subject->overlay, &sheet->style,
+                                              &view, width, sheet->side_height);
+      sheet->strip = lb_overlay_strip_new (sheet->context, subject->overlay, &sheet->style, &view,
+                                           width, sheet->strip_height);
+      return;
+    }
+  sheet->side = lb_side_view_new (sheet->context, subject->picture, &sheet->style, &view, width,
+                                  sheet->side_height);
+  sheet->strip = lb_bed_strip_new (sheet->context, subject->picture, &sheet->style, &view, width,
+                                   sheet->strip_height);
+}
+
 static Sheet
-sheet_new (const LbPicture *picture, LbTheme theme, double width, double height)
+sheet_new (const Subject *subject, LbTheme theme, double width, double height)
 {
   Sheet sheet = { .context = lb_draw_context_new () };
-  LbExtents extents = lb_picture_extents (picture);
-  LbView view;
+  const LbPicture *picture = subject->picture;
   double gap;
 
   sheet.style = lb_style_make (theme, lb_style_scale_for (width, height));
@@ -43,14 +70,9 @@ sheet_new (const LbPicture *picture, LbTheme theme, double width, double height)
     sheet.title_height = fmin (TITLE_HEIGHT * sheet.style.scale, 0.15 * height);
   sheet.strip_height = floor (STRIP_SHARE * (height - sheet.title_height));
   sheet.side_height = height - sheet.title_height - sheet.strip_height - gap;
-
-  view = lb_view_fit (NULL, &extents, &sheet.style, width, sheet.side_height);
   sheet.ground =
       lb_title_ground_new (sheet.context, picture, &sheet.style, width, height, sheet.title_height);
-  sheet.side =
-      lb_side_view_new (sheet.context, picture, &sheet.style, &view, width, sheet.side_height);
-  sheet.strip =
-      lb_bed_strip_new (sheet.context, picture, &sheet.style, &view, width, sheet.strip_height);
+  add_scenes (&sheet, subject, width);
   return sheet;
 }
 
@@ -157,6 +179,35 @@ size_is_right (double width, double height, GError **error)
   return FALSE;
 }
 
+static gboolean
+write_subject (const char *path,
+               LbExportFormat format,
+               const Subject *subject,
+               LbTheme theme,
+               double width,
+               double height,
+               const char *date,
+               GError **error)
+{
+  g_autoptr (GByteArray) bytes = NULL;
+  cairo_status_t status;
+  Sheet sheet;
+
+  if (!size_is_right (width, height, error))
+    return FALSE;
+  bytes = g_byte_array_new ();
+  sheet = sheet_new (subject, theme, width, height);
+  status = render (subject->picture, &sheet, format, width, height, date, bytes);
+  sheet_clear (&sheet);
+  if (status != CAIRO_STATUS_SUCCESS)
+    {
+      g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_WRITE, _ ("%s: cannot be drawn: %s"),
+                   path, cairo_status_to_string (status));
+      return FALSE;
+    }
+  return lb_export_write_bytes (path, bytes, error);
+}
+
 gboolean
 lb_export_write (const char *path,
                  LbExportFormat format,
@@ -167,21 +218,22 @@ lb_export_write (const char *path,
                  const char *date,
                  GError **error)
 {
-  g_autoptr (GByteArray) bytes = NULL;
-  cairo_status_t status;
-  Sheet sheet;
+  Subject subject = { picture, NULL };
 
-  if (!size_is_right (width, height, error))
-    return FALSE;
-  bytes = g_byte_array_new ();
-  sheet = sheet_new (picture, theme, width, height);
-  status = render (picture, &sheet, format, width, height, date, bytes);
-  sheet_clear (&sheet);
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, LB_EXPORT_ERROR, LB_EXPORT_ERROR_WRITE, _ ("%s: cannot be drawn: %s"),
-                   path, cairo_status_to_string (status));
-      return FALSE;
-    }
-  return lb_export_write_bytes (path, bytes, error);
+  return write_subject (path, format, &subject, theme, width, height, date, error);
+}
+
+gboolean
+lb_export_write_overlay (const char *path,
+                         LbExportFormat format,
+                         const LbOverlay *overlay,
+                         LbTheme theme,
+                         double width,
+                         double height,
+                         const char *date,
+                         GError **error)
+{
+  Subject subject = { &overlay->ground, overlay };
+
+  return write_subject (path, format, &subject, theme, width, height, date, error);
 }

@@ -4,7 +4,7 @@
 
 #include <glib.h>
 
-#include "picture.h"
+#include "overlay.h"
 #include "style.h"
 
 typedef enum
@@ -44,3 +44,13 @@ gboolean lb_export_write (const char *path,
                           double height,
                           const char *date,
                           GError **error);
+
+/* The same for runs laid over one another. */
+gboolean lb_export_write_overlay (const char *path,
+                                  LbExportFormat format,
+                                  const LbOverlay *overlay,
+                                  LbTheme theme,
+                                  double width,
+                                  double height,
+                                  const char *date,
+                                  GError **error);

@@ -198,6 +198,25 @@ add_pointer (LbScene *scene, const LbLabel *label, const Place *place)
 }
 
 static void
+add_accent (LbScene *scene, const LbLabel *label, LbBox box)
+{
+  double pad = scene->style.pad, x = box.x + 0.65 * pad;
+  LbLook bar = { .fill = label->accent };
+  LbLook line = { .stroke = label->accent, .width = 0.36 * pad, .pattern = label->pattern };
+
+  if (label->pattern != LB_LINE_SOLID)
+    {
+      lb_scene_line (scene, LB_LAYER_FOREGROUND, x, box.y + 0.6 * pad, x,
+                     box.y + box.height - 0.6 * pad, line);
+      return;
+    }
+  lb_scene_begin (scene, LB_LAYER_FOREGROUND);
+  lb_scene_add_box (scene, box.x + 0.4 * pad, box.y + 0.6 * pad, 0.5 * pad, box.height - 1.2 * pad,
+                    0.25 * pad);
+  lb_scene_end (scene, bar);
+}
+
+static void
 add_card (LbScene *scene, const LbLabel *label, const Place *place)
 {
   const Card *card = &place->card;
@@ -208,17 +227,13 @@ add_card (LbScene *scene, const LbLabel *label, const Place *place)
     .stroke = LB_COLOUR_CARD_EDGE,
     .width = scene->style.pointer_width,
   };
-  LbLook bar = { .fill = label->accent };
 
   lb_scene_begin (scene, LB_LAYER_FOREGROUND);
   lb_scene_add_box (scene, box.x, box.y, box.width, box.height, 0.7 * pad);
   lb_scene_end (scene, look);
   if (label->accent)
     {
-      lb_scene_begin (scene, LB_LAYER_FOREGROUND);
-      lb_scene_add_box (scene, box.x + 0.4 * pad, box.y + 0.6 * pad, 0.5 * pad,
-                        box.height - 1.2 * pad, 0.25 * pad);
-      lb_scene_end (scene, bar);
+      add_accent (scene, label, box);
       left += 0.6 * pad;
     }
   lb_scene_put_text (scene, LB_LAYER_FOREGROUND, card->title, left, box.y + 0.4 * pad,

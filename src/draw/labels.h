@@ -22,7 +22,8 @@ typedef struct
   double clear;  /* drawing units to keep off the thing */
   double toward; /* where the label would best stand: radians, clockwise from the right */
   LbFont title_font;
-  LbColour accent; /* of a small bar at the card's edge; LB_COLOUR_NONE: none */
+  LbColour accent;       /* of a small bar at the card's edge; LB_COLOUR_NONE: none */
+  LbLinePattern pattern; /* unless solid: the bar is a piece of such a line */
   LbWording wordings[LB_LABEL_WORDINGS]; /* longest first */
 } LbLabel;
 

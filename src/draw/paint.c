@@ -61,24 +61,33 @@ fill_from_top_to_bottom (const LbScene *scene, const LbItem *item, cairo_t *cr, 
   cairo_fill_preserve (cr);
 }
 
+int
+lb_pattern_dashes (LbLinePattern pattern,
+                   double width,
+                   double scale,
+                   double dashes[LB_PATTERN_MOST])
+{
+  const double patterns[][LB_PATTERN_MOST] = {
+    [LB_LINE_DASHED] = { 6 * scale, 4 * scale },
+    [LB_LINE_DOTTED] = { 0.01, width * 2.2 },
+    [LB_LINE_LONG_DASHED] = { 5 * width, 3.4 * width },
+    [LB_LINE_SPOTTED] = { 0.01, width * 2.4 },
+    [LB_LINE_DASH_DOTTED] = { 4.5 * width, 2.8 * width, 0.01, 2.8 * width },
+  };
+
+  if (pattern == LB_LINE_SOLID)
+    return 0;
+  for (int i = 0; i < LB_PATTERN_MOST; i++)
+    dashes[i] = patterns[pattern][i];
+  return dashes[2] > 0 ? 4 : 2;
+}
+
 static void
 set_pattern (cairo_t *cr, const LbLook *look, double scale)
 {
-  const double dashed[] = { 6 * scale, 4 * scale };
-  const double dotted[] = { 0.01, look->width * 2.2 };
+  double dashes[LB_PATTERN_MOST];
 
-  switch (look->pattern)
-    {
-    case LB_LINE_SOLID:
-      cairo_set_dash (cr, NULL, 0, 0);
-      break;
-    case LB_LINE_DASHED:
-      cairo_set_dash (cr, dashed, 2, 0);
-      break;
-    case LB_LINE_DOTTED:
-      cairo_set_dash (cr, dotted, 2, 0);
-      break;
-    }
+  cairo_set_dash (cr, dashes, lb_pattern_dashes (look->pattern, look->width, scale, dashes), 0);
 }
 
 static void

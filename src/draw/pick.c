@@ -76,7 +76,7 @@ is_better (const LbItem *item, double distance, const LbPick *than)
 LbPick
 lb_scene_pick (const LbScene *scene, double x, double y, double tolerance)
 {
-  LbPick pick = { .kind = LB_PICK_NOTHING, .x = lb_view_world_x (&scene->view, x) };
+  LbPick pick = { .kind = LB_PICK_NOTHING, .run = -1, .x = lb_view_world_x (&scene->view, x) };
 
   if (scene->kind != LB_SCENE_BED_STRIP)
     pick.z = lb_view_world_z (&scene->view, y);
@@ -97,6 +97,7 @@ lb_scene_pick (const LbScene *scene, double x, double y, double tolerance)
         {
           pick.kind = item->pick;
           pick.index = item->index;
+          pick.run = item->run;
           pick.distance = distance;
         }
     }

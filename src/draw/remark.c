@@ -95,8 +95,8 @@ add_card (LbScene *scene, const Card *card, LbBox box)
   lb_scene_take (scene, box);
 }
 
-static void
-place_words (LbScene *scene, const char *words)
+void
+lb_scene_add_remark_words (LbScene *scene, const char *words)
 {
   double s = scene->style.scale;
   const double wraps[] = { 420 * s, 300 * s, 560 * s, 220 * s, 900 * s };
@@ -126,6 +126,6 @@ lb_scene_add_remark (LbScene *scene)
   if (!status && !scene->remark)
     return;
   words = g_strjoin (" ", status ? status : scene->remark, status ? scene->remark : NULL, NULL);
-  place_words (scene, words);
+  lb_scene_add_remark_words (scene, words);
   g_free (words);
 }

@@ -45,6 +45,7 @@ lb_scene_new (LbSceneKind kind,
   LbScene *scene = g_new0 (LbScene, 1);
 
   scene->kind = kind;
+  scene->run = -1;
   scene->context = context;
   scene->style = *style;
   scene->view = *view;

@@ -56,6 +56,7 @@ typedef struct
 {
   LbPickKind kind;
   int index;       /* leader or bed point; 0 otherwise */
+  int run;         /* which run of an overlay it belongs to; -1: none */
   double distance; /* drawing units from the point to the thing; 0 on it */
   double x;        /* m, world, of the point */
   double z;        /* m, world; in the bed strip the height above the bed under x */

@@ -16,6 +16,7 @@ lb_scene_begin (LbScene *scene, LbLayer layer)
 {
   memset (&scene->open, 0, sizeof scene->open);
   scene->open.layer = layer;
+  scene->open.run = scene->run;
   scene->open.first_op = scene->ops->len;
 }
 
@@ -96,7 +97,7 @@ lb_scene_end_pickable (LbScene *scene, LbLook look, LbPickKind pick, int index)
   item->n_ops = scene->ops->len - item->first_op;
   if (item->n_ops == 0)
     return;
-  item->look = look;
+  item->look = look = lb_overlay_look (scene, look);
   item->pick = pick;
   item->index = index;
   item->bounds = lb_box_grown (path_bounds (scene, item->first_op, item->n_ops),
@@ -207,6 +208,7 @@ lb_scene_put_text (LbScene *scene, LbLayer layer, LbText text, double x, double 
     .text_x = x,
     .text_y = y,
     .text_colour = colour,
+    .run = scene->run,
     .bounds = { x - 2, y - 1, text.width + 4, text.height + 2 },
   };
   LbBox taken = { x, y, text.width, text.height };

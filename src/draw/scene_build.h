@@ -30,7 +30,17 @@ typedef enum
   LB_LINE_SOLID,
   LB_LINE_DASHED,
   LB_LINE_DOTTED,
+  LB_LINE_LONG_DASHED, /* these are told apart on any line, at any scale */
+  LB_LINE_SPOTTED,
+  LB_LINE_DASH_DOTTED,
 } LbLinePattern;
+
+/* The dashes of a pattern on a line of `width`, at a style's scale; how many, 0 for a solid one. */
+#define LB_PATTERN_MOST 4
+int lb_pattern_dashes (LbLinePattern pattern,
+                       double width,
+                       double scale,
+                       double dashes[LB_PATTERN_MOST]);
 
 /* How a path looks. Zeros: nothing of it. */
 typedef struct
@@ -53,6 +63,7 @@ typedef struct
   LbColour text_colour;
   LbPickKind pick; /* LB_PICK_NOTHING: cannot be picked */
   int index;
+  int run;      /* of an overlay; -1: none */
   LbBox bounds; /* of all that is painted */
   guint64 key;
 } LbItem;
@@ -90,7 +101,8 @@ struct LbScene
   char *title;
   char *remark;
   char *names[LB_MAX_LEADERS];
-  char *words; /* a chart's description, made while it is built */
+  char *words; /* made while building: a chart's description, or what runs of an overlay do */
+  int run;     /* of an overlay, while it is drawn (overlay.h); -1: none */
 
   /* Bed strip only. */
   double strip_floor; /* drawing y of height 0 */
@@ -206,6 +218,7 @@ void lb_scene_add_strip_scales (LbScene *scene);
 void lb_scene_add_strip_rig (LbScene *scene);
 void lb_scene_add_strip_labels (LbScene *scene);
 void lb_scene_add_remark (LbScene *scene); /* remark.c */
+void lb_scene_add_remark_words (LbScene *scene, const char *words);
 /* handles.c: points of the bed that can be picked but not seen; what is pointed at and selected. */
 void lb_scene_add_bed_points (LbScene *scene);
 void lb_scene_add_handles (LbScene *scene);
@@ -224,6 +237,20 @@ LbScene *lb_title_ground_new (LbDrawContext *context,
                               double width,
                               double height,
                               double title_height);
+
+/* ---- Overlays ---- */
+
+LbLinePattern lb_overlay_pattern (size_t run);
+
+/* The look of a thing as the present run has it. */
+LbLook lb_overlay_look (const LbScene *scene, LbLook look);
+
+/* The drawing's point of the mainline at `fraction` of its length on the drawing. */
+void lb_scene_along_wire (const LbScene *scene, double fraction, double *x, double *y);
+
+/* The markers alone, without signs and labels; where the one of a lure stands. */
+void lb_scene_add_strip_markers (LbScene *scene);
+void lb_scene_strip_marker_place (const LbScene *scene, size_t lure, double *x, double *y);
 
 /* Cuts the foreground into tiles and computes the keys. */
 void lb_scene_finish (LbScene *scene);

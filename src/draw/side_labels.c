@@ -57,6 +57,15 @@ along_wire (const LbScene *scene, double fraction)
   return b;
 }
 
+void
+lb_scene_along_wire (const LbScene *scene, double fraction, double *x, double *y)
+{
+  Point at = along_wire (scene, fraction);
+
+  *x = at.x;
+  *y = at.y;
+}
+
 /* The wire's angle as it is seen: smaller than it is where heights are stretched. */
 static double
 drawn_angle (const LbScene *scene)

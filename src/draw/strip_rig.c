@@ -210,10 +210,8 @@ is_covered (const Marker *markers, size_t n, size_t which, LbBox box)
   return false;
 }
 
-/* All outlines first; a sign that a later marker would cover is left out, the label still has it.
- */
 static void
-add_markers (LbScene *scene, const Marker *markers, size_t n)
+add_outlines (LbScene *scene, const Marker *markers, size_t n)
 {
   for (size_t i = 0; i < n; i++)
     {
@@ -230,6 +228,12 @@ add_markers (LbScene *scene, const Marker *markers, size_t n)
         trace_marker (scene, markers[i].state, markers[i].x, markers[i].y, markers[i].r);
       lb_scene_end_pickable (scene, look, markers[i].pick, markers[i].index);
     }
+}
+
+/* A sign that a later marker would cover is left out, the label still has it. */
+static void
+add_signs (LbScene *scene, const Marker *markers, size_t n)
+{
   for (size_t i = 0; i < n; i++)
     {
       LbText sign = lb_scene_text (scene, LB_FONT_SCALE, markers[i].sign.text);
@@ -240,8 +244,33 @@ add_markers (LbScene *scene, const Marker *markers, size_t n)
           && lb_scene_is_free (scene, box, 0))
         lb_scene_put_text (scene, LB_LAYER_FOREGROUND, sign, box.x, box.y, LB_COLOUR_CARD);
     }
+}
+
+static void
+take_places (LbScene *scene, const Marker *markers, size_t n)
+{
   for (size_t i = 0; i < n; i++)
     lb_scene_take (scene, marker_box (&markers[i]));
+}
+
+void
+lb_scene_add_strip_markers (LbScene *scene)
+{
+  Marker markers[MOST_MARKERS];
+  size_t n = make_markers (scene, markers);
+
+  add_outlines (scene, markers, n);
+  take_places (scene, markers, n);
+}
+
+void
+lb_scene_strip_marker_place (const LbScene *scene, size_t lure, double *x, double *y)
+{
+  const LbLureReading *reading = &scene->readings.lures[lure];
+  Marker marker = make_marker (scene, &reading->at, reading->band);
+
+  *x = marker.x;
+  *y = marker.y;
 }
 
 void
@@ -304,7 +333,9 @@ lb_scene_add_strip_labels (LbScene *scene)
     return;
   scene->is_crowded = scene->shape->n_leaders > LB_PHRASE_MOST_PLACES;
   n = make_markers (scene, markers);
-  add_markers (scene, markers, n);
+  add_outlines (scene, markers, n);
+  add_signs (scene, markers, n);
+  take_places (scene, markers, n);
   for (size_t i = 0; i < n; i++)
     {
       labels[i] = (LbLabel){

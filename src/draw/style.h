@@ -54,6 +54,10 @@ typedef enum
   LB_COLOUR_REMARK_CARD,
   LB_COLOUR_HANDLE,      /* round what is pointed at or selected */
   LB_COLOUR_HANDLE_EDGE, /* of the small marks that can be dragged */
+  LB_COLOUR_RUN_1,       /* runs laid over one another */
+  LB_COLOUR_RUN_2,
+  LB_COLOUR_RUN_3,
+  LB_COLOUR_RUN_4,
   LB_N_COLOURS,
 } LbColour;
 

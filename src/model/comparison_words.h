@@ -3,6 +3,7 @@
  * variant. The window, the command line and the card show the same. */
 #pragma once
 
+#include "compared_runs.h"
 #include "comparison.h"
 #include "readings_table.h"
 #include "words.h"
@@ -24,6 +25,10 @@ lb_comparison_dup_changes (const LbComparison *comparison, size_t i, const LbWor
 /* The cautions for all variants, each once (see lb_cautions_new()). (element-type LbCaution)
  * (transfer full) */
 GPtrArray *lb_comparison_cautions_new (const LbComparison *comparison, const LbWording *wording);
+
+/* The runs as plain values, with their words. Keeps a reference of `comparison`. Free with
+ * lb_compared_runs_free(). */
+LbComparedRuns *lb_compared_runs_new (LbComparison *comparison, const LbWording *wording);
 
 typedef struct
 {
@@ -55,4 +60,5 @@ LbComparisonTable *lb_comparison_table_new (const LbComparison *comparison,
                                             const LbWording *wording);
 void lb_comparison_table_free (LbComparisonTable *table);
 
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbComparedRuns, lb_compared_runs_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbComparisonTable, lb_comparison_table_free)

@@ -101,6 +101,27 @@ a_remark_is_printed (void **state)
 }
 
 static void
+drawings_are_written (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  static const char *const names[] = { "compared.png", "compared.svg", "compared.pdf" };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *path = output (names[i]);
+      g_autofree char *bytes = NULL;
+      gsize length;
+      g_auto (Run) drawn =
+          run ("compare", file, "--weights=1 lb; 2 lb", "-o", path, "--size=960x600", "--dark");
+
+      assert_int_equal (drawn.status, 0);
+      assert_string_equal (drawn.out, "");
+      assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+      assert_true (length > 5000);
+    }
+}
+
+static void
 wrong_uses_are_explained (void **state)
 {
   g_autofree char *file = sample ("spring-run.rig");
@@ -145,8 +166,14 @@ wrong_combinations_are_refused (void **state)
   g_auto (Run) twice = run ("compare", file, "--variant=a", "--variant=a");
   g_auto (Run) five = run ("compare", file, "--variant=a", "--variant=b", "--variant=c",
                            "--variant=d", "--variant=e");
+  g_auto (Run) odd = run ("compare", file, "--variant=a", "-o", "x.bmp");
+  g_auto (Run) two = run ("compare", file, "--variant=a", "-o", "x.png", "--json");
   g_auto (Run) gone = run ("compare", "/nowhere/no.rig", "--variant=a");
 
+  assert_refused (&odd, 2,
+                  "x.bmp: the ending names no kind of picture; expected .png, .svg or "
+                  ".pdf");
+  assert_refused (&two, 2, "compare: --json and --output exclude one another");
   assert_refused (&none, 2, "compare: the file holds no variants; give --weights or --variant");
   assert_refused (&both, 2, "compare: --weights and --variant exclude one another");
   assert_refused (
@@ -164,6 +191,7 @@ main (void)
     cmocka_unit_test (json_agrees_with_single_runs),
     cmocka_unit_test (variants_of_the_file_are_compared),
     cmocka_unit_test (a_remark_is_printed),
+    cmocka_unit_test (drawings_are_written),
     cmocka_unit_test (wrong_uses_are_explained),
     cmocka_unit_test (wrong_combinations_are_refused),
   };

@@ -52,7 +52,8 @@ test_words_and_things_stand_out (void **state)
   static const LbColour water[] = { LB_COLOUR_WATER_TOP, LB_COLOUR_WATER_LOW };
   static const LbColour lines[] = { LB_COLOUR_WIRE,      LB_COLOUR_SHANK,  LB_COLOUR_LEADER,
                                     LB_COLOUR_LURE_LINE, LB_COLOUR_INSIDE, LB_COLOUR_ABOVE,
-                                    LB_COLOUR_BELOW,     LB_COLOUR_ON_BED };
+                                    LB_COLOUR_BELOW,     LB_COLOUR_ON_BED, LB_COLOUR_RUN_1,
+                                    LB_COLOUR_RUN_2,     LB_COLOUR_RUN_3,  LB_COLOUR_RUN_4 };
 
   for (int theme = 0; theme < LB_N_THEMES; theme++)
     {
@@ -66,7 +67,7 @@ test_words_and_things_stand_out (void **state)
           assert_contrast (&style, LB_COLOUR_TEXT_QUIET, LB_COLOUR_BAND, water[w], 4.5);
           assert_contrast (&style, LB_COLOUR_TEXT, LB_COLOUR_BAND, water[w], 4.5);
           assert_contrast (&style, LB_COLOUR_CURRENT, water[w], water[w], 3);
-          for (int i = 0; i < 8; i++)
+          for (int i = 0; i < 12; i++)
             {
               assert_contrast (&style, lines[i], water[w], water[w], 3);
               assert_contrast (&style, lines[i], LB_COLOUR_BAND, water[w], 3);
@@ -115,6 +116,30 @@ test_states_differ_for_the_colour_blind (void **state)
     }
 }
 
+/* Runs laid over one another are told by their line patterns; their colours differ for everybody,
+ * too, each from every other. */
+static void
+test_runs_differ_for_the_colour_blind (void **state)
+{
+  for (int theme = LB_THEME_LIGHT; theme <= LB_THEME_DARK; theme++)
+    {
+      LbStyle style = lb_style_make ((LbTheme) theme, 1);
+
+      for (int receptor = 0; receptor < 2; receptor++)
+        for (int i = LB_COLOUR_RUN_1; i <= LB_COLOUR_RUN_4; i++)
+          for (int j = LB_COLOUR_RUN_1; j < i; j++)
+            {
+              LbRgba a = without_receptor (style.colours[i], receptor);
+              LbRgba b = without_receptor (style.colours[j], receptor);
+
+              if (hypot (a.r - b.r, a.b - b.b) < 0.06)
+                fail_msg ("theme %d, receptor %d: runs %d and %d are %.3f apart", theme, receptor,
+                          j - LB_COLOUR_RUN_1 + 1, i - LB_COLOUR_RUN_1 + 1,
+                          hypot (a.r - b.r, a.b - b.b));
+            }
+    }
+}
+
 static void
 test_print_has_greys_only (void **state)
 {
@@ -157,6 +182,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_words_and_things_stand_out),
     cmocka_unit_test (test_states_differ_for_the_colour_blind),
+    cmocka_unit_test (test_runs_differ_for_the_colour_blind),
     cmocka_unit_test (test_print_has_greys_only),
     cmocka_unit_test (test_every_colour_is_given),
     cmocka_unit_test (test_sizes_follow_the_scale),
