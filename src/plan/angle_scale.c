@@ -5,7 +5,8 @@
 
 #include "plan_run.h"
 
-#define N_LOOKS 25           /* speeds that are looked at first */
+#define LOOK_STEP 0.05 /* m/s at first, growing by a fifth each time */
+#define LOOK_GROWTH 1.2
 #define FASTEST 5.0          /* m/s */
 #define SPEED_TOLERANCE 1e-5 /* m/s */
 #define LEAST_POINTS 4
@@ -20,13 +21,14 @@ typedef struct
 typedef struct
 {
   LbPlanRun *run;
+  const LbSetup *own;
   LbSetup setup;
   double highest;
   double n_solves;
 } Maker;
 
 /* About as many solves as one scale takes. */
-#define USUAL_SOLVES (N_LOOKS + LB_ANGLE_SCALE_POINTS + 36)
+#define USUAL_SOLVES (LB_ANGLE_SCALE_POINTS + 90)
 
 static Look
 look_at (Maker *maker, double speed)
@@ -47,10 +49,21 @@ look_at (Maker *maker, double speed)
   return look;
 }
 
+/* Back to the rig as it runs now: a weight that hangs clear stays so as the boat slows down, while
+ * one that drags is held down by its friction. */
+static void
+go_home (Maker *maker)
+{
+  LbPlanAnswer answer;
+
+  maker->run->done = fmin (maker->n_solves++ / USUAL_SOLVES, 1);
+  lb_plan_run_solve (maker->run, maker->own, &answer);
+}
+
 /* ---- Where the scale begins and ends ---- */
 
 static bool
-is_off_bed (const Maker *maker, const Look *look)
+is_off_bed (const Look *look)
 {
   return look->solved && !look->on_bed;
 }
@@ -61,65 +74,120 @@ is_high_enough (const Maker *maker, const Look *look)
   return look->solved && !look->on_bed && look->height >= maker->highest;
 }
 
-/* Between a look that passes and one that does not, halves the way; returns the one that passes. */
+/* Between a look that is off the bed and one that is on it or not solved, halves the way. */
 static Look
-find_turn (Maker *maker, bool (*passes) (const Maker *, const Look *), Look fails, Look yes)
+find_touch (Maker *maker, Look on_bed, Look clear)
 {
-  while (fabs (yes.speed - fails.speed) > SPEED_TOLERANCE)
+  go_home (maker);
+  look_at (maker, clear.speed);
+  while (fabs (clear.speed - on_bed.speed) > SPEED_TOLERANCE)
     {
-      Look look = look_at (maker, 0.5 * (yes.speed + fails.speed));
+      Look look = look_at (maker, 0.5 * (clear.speed + on_bed.speed));
 
-      if (passes (maker, &look))
-        yes = look;
+      if (is_off_bed (&look))
+        clear = look;
       else
-        fails = look;
+        {
+          on_bed = look;
+          go_home (maker);
+          look_at (maker, clear.speed);
+        }
     }
-  return yes;
+  return clear;
 }
 
-/* Looks at faster and faster speeds, closer together while they are slow, until the weight is high
- * enough. Returns how many there are. */
-static size_t
-look_around (Maker *maker, Look *looks)
+/* Between a look that is too low and one that is high enough. */
+static Look
+find_top (Maker *maker, Look low, Look high)
 {
-  for (size_t i = 0; i < N_LOOKS; i++)
+  while (fabs (high.speed - low.speed) > SPEED_TOLERANCE)
     {
-      double share = (double) i / (N_LOOKS - 1);
+      Look look = look_at (maker, 0.5 * (high.speed + low.speed));
 
-      looks[i] = look_at (maker, FASTEST * share * share);
-      if (is_high_enough (maker, &looks[i]))
-        return i + 1;
+      if (is_high_enough (maker, &look))
+        high = look;
+      else
+        low = look;
     }
-  return N_LOOKS;
+  return high;
+}
+
+/* Faster and faster from `now`, until the weight is high enough or no longer solved; a weight on
+ * the bed comes off it first. `lowest` gets the first look that is off the bed, with the look
+ * before it in `before`; the last one is returned. */
+static Look
+look_faster (Maker *maker, Look now, Look *before, Look *lowest)
+{
+  Look last = now, previous = now;
+  double step = LOOK_STEP;
+
+  *lowest = *before = now;
+  while (!is_high_enough (maker, &last) && last.speed < FASTEST)
+    {
+      Look next = look_at (maker, fmin (last.speed + step, FASTEST));
+
+      step *= LOOK_GROWTH;
+      if (!next.solved || (is_off_bed (&last) && !is_off_bed (&next)))
+        break;
+      previous = last;
+      last = next;
+      if (!is_off_bed (lowest) && is_off_bed (&last))
+        {
+          *before = previous;
+          *lowest = last;
+        }
+    }
+  return is_high_enough (maker, &last) && last.speed > previous.speed
+             ? find_top (maker, previous, last)
+             : last;
+}
+
+/* Slower and slower until the weight is on the bed, or the boat at rest. */
+static Look
+look_slower (Maker *maker, Look now, LbAngleScale *scale)
+{
+  double step = LOOK_STEP;
+
+  while (now.speed > 0)
+    {
+      Look next = look_at (maker, fmax (now.speed - step, 0));
+
+      step *= LOOK_GROWTH;
+      if (!is_off_bed (&next))
+        {
+          scale->touches_below = next.solved;
+          return find_touch (maker, next, now);
+        }
+      now = next;
+    }
+  return now;
 }
 
 /* The slowest and the fastest speed of the scale; false when there is none. */
 static bool
 find_ends (Maker *maker, LbAngleScale *scale, Look *first, Look *last)
 {
-  Look looks[N_LOOKS];
-  size_t start = 0, end, n = look_around (maker, looks);
+  Look now, before, lowest;
 
-  while (start < n && !is_off_bed (maker, &looks[start]))
-    start++;
-  if (start == n || (start == 0 && is_high_enough (maker, &looks[0])))
+  go_home (maker);
+  now = look_at (maker, maker->own->boat.speed_over_ground);
+  if (!now.solved)
     return false;
-  end = start;
-  while (end + 1 < n && is_off_bed (maker, &looks[end + 1]))
-    end++;
-  *first = looks[start];
-  *last = looks[end];
-  if (start > 0)
+  *last = look_faster (maker, now, &before, &lowest);
+  if (!is_off_bed (&lowest))
+    return false;
+  scale->goes_on = is_high_enough (maker, last);
+  if (lowest.speed > now.speed)
     {
-      scale->touches_below = looks[start - 1].solved;
-      *first = find_turn (maker, is_off_bed, looks[start - 1], looks[start]);
+      scale->touches_below = true;
+      *first = find_touch (maker, before, lowest);
     }
-  if (is_high_enough (maker, last))
+  else
     {
-      scale->goes_on = true;
-      *last = find_turn (maker, is_high_enough, end > start ? looks[end - 1] : *first, *last);
+      go_home (maker);
+      *first = look_slower (maker, look_at (maker, now.speed), scale);
     }
-  return last->speed > first->speed;
+  return last->speed > first->speed && !is_high_enough (maker, first);
 }
 
 /* ---- The points ---- */
@@ -140,19 +208,28 @@ add_point (LbAngleScale *scale, const Look *look)
   return true;
 }
 
+/* Even steps of speed, each half from the rig as it runs now outward. */
 static void
 add_points (Maker *maker, LbAngleScale *scale, Look first, Look last)
 {
   double step = (last.speed - first.speed) / (LB_ANGLE_SCALE_POINTS - 1);
-  bool whole = add_point (scale, &first);
+  double own = maker->own->boat.speed_over_ground;
+  Look looks[LB_ANGLE_SCALE_POINTS];
+  int start = 1;
+  bool whole = true;
 
-  for (int i = 1; i < LB_ANGLE_SCALE_POINTS - 1 && whole; i++)
-    {
-      Look look = look_at (maker, first.speed + i * step);
-
-      whole = add_point (scale, &look);
-    }
-  whole = whole && add_point (scale, &last);
+  looks[0] = first;
+  looks[LB_ANGLE_SCALE_POINTS - 1] = last;
+  while (start < LB_ANGLE_SCALE_POINTS - 1 && first.speed + start * step < own)
+    start++;
+  go_home (maker);
+  for (int i = start; i < LB_ANGLE_SCALE_POINTS - 1; i++)
+    looks[i] = look_at (maker, first.speed + i * step);
+  go_home (maker);
+  for (int i = start - 1; i > 0; i--)
+    looks[i] = look_at (maker, first.speed + i * step);
+  for (int i = 0; i < LB_ANGLE_SCALE_POINTS && whole; i++)
+    whole = add_point (scale, &looks[i]);
   scale->goes_on = scale->goes_on && whole;
   if (scale->n < LEAST_POINTS)
     scale->n = 0;
@@ -166,7 +243,7 @@ lb_angle_scale_compute (const LbSetup *setup,
                         LbAngleScale *scale)
 {
   LbPlanRun run;
-  Maker maker = { .run = &run, .setup = *setup, .highest = highest };
+  Maker maker = { .run = &run, .own = setup, .setup = *setup, .highest = highest };
   Look first, last;
 
   *scale = (LbAngleScale){ 0 };

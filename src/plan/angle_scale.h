@@ -21,10 +21,10 @@ typedef struct
                          was tried, or the two cease to rise together */
 } LbAngleScale;
 
-/* Makes the scale for `line_out` m of line, from the weight just off the bed (or the boat at rest)
- * up to `highest` m above the bed. None is made when the weight stays on the bed at every speed, is
- * higher than that at rest, or was not solved. `task` may be NULL. Returns LB_STATUS_OK,
- * LB_STATUS_CANCELLED or LB_STATUS_OUT_OF_MEMORY. */
+/* Makes the scale, going out from the rig as `setup` has it, for `line_out` m of line, from the
+ * weight just off the bed (or the boat at rest) up to `highest` m above the bed. None is made when
+ * the weight stays on the bed at every speed, is higher than that at rest, or was not solved.
+ * `task` may be NULL. Returns LB_STATUS_OK, LB_STATUS_CANCELLED or LB_STATUS_OUT_OF_MEMORY. */
 LbStatus lb_angle_scale_compute (const LbSetup *setup,
                                  double line_out,
                                  double highest,

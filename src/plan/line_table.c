@@ -107,8 +107,8 @@ lb_line_table_compute (const LbSetup *setup,
       row.setup.rig.weight.mass = axes->weights[i / axes->n_depths];
       row.setup.river.depth = axes->depths[i % axes->n_depths];
       row.cells = cells + i * axes->n_currents;
-      limits[i] =
-          lb_run_window_find (margin_cb, &row, values, n_values, setup->river.surface_current);
+      limits[i] = lb_run_window_find (margin_cb, NULL, &row, values, n_values,
+                                      setup->river.surface_current);
     }
   lb_plan_run_end (&run);
   return run.fault;

@@ -14,6 +14,8 @@ typedef enum
   LB_RUN_TOO_LIGHT,   /* no line out holds the weight at its height */
   LB_RUN_TOO_SHALLOW, /* the shank alone reaches deeper than the weight should hang */
   LB_RUN_NOT_SOLVED,  /* no answer was found */
+  LB_RUN_DRAGS,       /* the weight lies on the bed; only where that is asked for, never from
+                         lb_run_state() */
 } LbRunState;
 
 /* Wire angle from vertical at the reel from which a rig counts as blown back, rad: 60 degrees,

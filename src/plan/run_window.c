@@ -16,6 +16,7 @@ typedef struct
 typedef struct
 {
   LbWindowMargin margin;
+  LbWindowHome home; /* or NULL */
   void *data;
   Trial best; /* of a look for a peak */
 } Finder;
@@ -71,10 +72,21 @@ find_peak (Finder *finder, const Trial *left, const Trial *middle, const Trial *
 
 /* ---- Ends ---- */
 
+/* Back to the rig as it runs now, and from there to one that is in. */
+static void
+return_to (Finder *finder, const Trial *in)
+{
+  if (finder->home == NULL)
+    return;
+  finder->home (finder->data);
+  try_value (finder, in->value);
+}
+
 /* Halves the way between a trial that is in and one that is out. */
 static void
 close_in (Finder *finder, Trial *in, Trial *out)
 {
+  return_to (finder, in);
   while (fabs (in->value - out->value) > LB_WINDOW_TOLERANCE)
     {
       Trial trial = try_value (finder, 0.5 * (in->value + out->value));
@@ -82,7 +94,10 @@ close_in (Finder *finder, Trial *in, Trial *out)
       if (is_in (&trial))
         *in = trial;
       else
-        *out = trial;
+        {
+          *out = trial;
+          return_to (finder, in);
+        }
     }
 }
 
@@ -171,17 +186,40 @@ find_between (Finder *finder, const Trial *trials, size_t n)
   return nowhere;
 }
 
-LbRunWindow
-lb_run_window_find (LbWindowMargin margin, void *data, const double *values, size_t n, double own)
+static void
+go_through (Finder *finder, const double *values, size_t n, double own, Trial *trials)
 {
-  Finder finder = { .margin = margin, .data = data };
+  size_t start = 0;
+
+  if (finder->home)
+    {
+      while (start < n && values[start] < own)
+        start++;
+      finder->home (finder->data);
+    }
+  for (size_t i = start; i < n; i++)
+    trials[i] = try_value (finder, values[i]);
+  if (start > 0)
+    finder->home (finder->data);
+  for (size_t i = start; i > 0; i--)
+    trials[i - 1] = try_value (finder, values[i - 1]);
+}
+
+LbRunWindow
+lb_run_window_find (LbWindowMargin margin,
+                    LbWindowHome home,
+                    void *data,
+                    const double *values,
+                    size_t n,
+                    double own)
+{
+  Finder finder = { .margin = margin, .home = home, .data = data };
   Trial trials[LB_WINDOW_MOST_VALUES];
   size_t first = 0, last = 0;
 
   if (n > LB_WINDOW_MOST_VALUES)
     n = LB_WINDOW_MOST_VALUES;
-  for (size_t i = 0; i < n; i++)
-    trials[i] = try_value (&finder, values[i]);
+  go_through (&finder, values, n, own, trials);
   if (find_row (trials, n, own, &first, &last))
     return finish (&finder, trials, n, first, last);
   return find_between (&finder, trials, n);

@@ -18,9 +18,20 @@ typedef struct
 #define LB_WINDOW_TOLERANCE 2e-4 /* m/s: how near to the truth the ends are */
 #define LB_WINDOW_MOST_VALUES 64
 
-/* Goes through the `n` rising `values` (2 to LB_WINDOW_MOST_VALUES) in order, and then finds the
- * ends of the stretch that holds `own`, or else of the widest. A stretch that goes on to the first
+/* A rig can run in two ways in the same water: a weight that drags stays on the bed by its friction
+ * at a speed that would hold it clear of it. So what is asked for goes out from the rig as it runs
+ * now: `home` solves that, so that the next answer starts from it. NULL: each answer is the only
+ * one. */
+typedef void (*LbWindowHome) (void *data);
+
+/* Goes through the `n` rising `values` (2 to LB_WINDOW_MOST_VALUES), from `own` up and then from it
+ * down, or from the first to the last where there is no `home`, and then finds the ends of the
+ * stretch that holds `own`, or else of the widest. A stretch that goes on to the first
  * or the last value ends there. When no value is in the band, one between them is looked for where
  * the margin has a peak; a second narrow stretch beside one that was found is not. */
-LbRunWindow
-lb_run_window_find (LbWindowMargin margin, void *data, const double *values, size_t n, double own);
+LbRunWindow lb_run_window_find (LbWindowMargin margin,
+                                LbWindowHome home,
+                                void *data,
+                                const double *values,
+                                size_t n,
+                                double own);

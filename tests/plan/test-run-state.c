@@ -69,7 +69,7 @@ find (LbWindowMargin margin, double own)
 
   for (int i = 0; i <= 10; i++)
     values[i] = i / 10.0;
-  return lb_run_window_find (margin, NULL, values, 11, own);
+  return lb_run_window_find (margin, NULL, NULL, values, 11, own);
 }
 
 static void

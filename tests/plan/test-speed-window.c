@@ -96,6 +96,38 @@ single_solves_agree (void **state)
   lb_steady_free (steady);
 }
 
+/* Over a rough bed this rig can hang clear or drag at 0.4 m/s, as friction holds down what is down:
+ * asked about the rig that hangs clear, the window holds its speed, and down to the window's end
+ * its weight hangs clear. */
+static void
+a_weight_that_hangs_clear_is_followed_down (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbSteady *steady = lb_steady_new ();
+  LbReadings readings;
+  LbRunWindow window;
+
+  setup.rig.weight.mass = 0.567;
+  setup.rig.leaders[0].attach_above_weight = 0.45;
+  setup.rig.leaders[1].attach_above_weight = 0.6;
+  setup.river.profile = (LbProfile){ .law = LB_PROFILE_LOG, .roughness = 0.1 };
+  assert_int_equal (lb_steady_solve (steady, &setup, NULL), LB_STATUS_OK);
+  lb_readings_compute (&readings, &setup, lb_steady_shape (steady));
+  assert_true (lb_run_state (&readings, LB_STATUS_OK) == LB_RUN_IN_BAND);
+  window = window_of (&setup, readings.line_out);
+  assert_true (window.low <= 0.4 && window.low > 0.35 && window.high > 0.4);
+  assert_int_equal (window.below, LB_RUN_DRAGS);
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, readings.line_out };
+  for (int i = 0; i <= 4; i++)
+    {
+      setup.boat.speed_over_ground = 0.4 + (window.low - 0.4) * i / 4;
+      assert_int_equal (lb_steady_solve (steady, &setup, NULL), LB_STATUS_OK);
+      lb_readings_compute (&readings, &setup, lb_steady_shape (steady));
+      assert_false (readings.weight.on_bed);
+    }
+  lb_steady_free (steady);
+}
+
 static bool
 stop_cb (void *data, double done)
 {
@@ -120,6 +152,7 @@ main (void)
     cmocka_unit_test (a_narrow_band_is_found),
     cmocka_unit_test (a_line_too_short_has_no_speed),
     cmocka_unit_test (single_solves_agree),
+    cmocka_unit_test (a_weight_that_hangs_clear_is_followed_down),
     cmocka_unit_test (it_can_be_given_up),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
