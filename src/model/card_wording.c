@@ -148,18 +148,43 @@ write_head (LbCardContents *card, const LbCardRequest *request)
 
 /* ---- Cautions ---- */
 
+/* "Your limits on a line: 2 lures, 6 hooks." with a blank before it; "" when there are none. */
+static char *
+limits_words (const LbRules *rules)
+{
+  g_autoptr (GPtrArray) limits = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *list = NULL;
+
+  if (lb_is_set (rules->lures_per_line))
+    g_ptr_array_add (limits,
+                     g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%.0f lure", "%.0f lures",
+                                                   (gulong) rules->lures_per_line),
+                                      rules->lures_per_line));
+  if (lb_is_set (rules->hooks_per_line))
+    g_ptr_array_add (limits,
+                     g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%.0f hook", "%.0f hooks",
+                                                   (gulong) rules->hooks_per_line),
+                                      rules->hooks_per_line));
+  if (limits->len == 0)
+    return g_strdup ("");
+  g_ptr_array_add (limits, NULL);
+  list = g_strjoinv (", ", (char **) limits->pdata);
+  return g_strdup_printf (_ (" Your limits on a line: %s."), list);
+}
+
 static void
 write_cautions (const LbCardWriter *w)
 {
   const LbSetup *setup = &w->contents->setup;
   g_autoptr (GPtrArray) list = lb_cautions_new (setup, w->numbers->result, w->wording);
   g_autofree char *count = lb_rules_dup_count (setup);
+  g_autofree char *limits = limits_words (&setup->rules);
 
   w->card->cautions = g_new0 (char *, list->len + 1);
   for (guint i = 0; i < list->len; i++)
     w->card->cautions[i] = g_strdup (((LbCaution *) g_ptr_array_index (list, i))->text);
   w->card->n_cautions = list->len;
-  w->card->rules = g_strconcat (count, " ", lb_rules_note (), NULL);
+  w->card->rules = g_strconcat (count, limits, " ", lb_rules_note (), NULL);
 }
 
 /* ---- All of it ---- */

@@ -15,8 +15,9 @@ static char *
 line_in_water (const LbCardWriter *w, const LbReadings *readings)
 {
   const LbRiver *river = &w->contents->setup.river;
+  double bed = readings->bed_depth_at_reel; /* the river's own depth, unless the bed is uneven */
   g_autofree char *out = lb_card_quantity (w, LB_QUANTITY_LENGTH, readings->line_out);
-  g_autofree char *depth = lb_card_quantity (w, LB_QUANTITY_LENGTH, river->depth);
+  g_autofree char *depth = lb_card_quantity (w, LB_QUANTITY_LENGTH, bed);
   g_autofree char *current = lb_card_quantity (w, LB_QUANTITY_SPEED, river->surface_current);
 
   return g_strdup_printf (_ ("%s out, %s deep, current %s"), out, depth, current);

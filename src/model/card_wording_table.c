@@ -96,7 +96,7 @@ row_of (const LbCardWriter *w, size_t weight, size_t depth)
 }
 
 static char *
-caption (const LbCardWriter *w)
+held_words (const LbCardWriter *w)
 {
   g_autofree char *boat =
       lb_card_quantity (w, LB_QUANTITY_SPEED, w->contents->setup.boat.speed_over_ground);
@@ -106,6 +106,16 @@ caption (const LbCardWriter *w)
     return g_strdup_printf (_ ("Weight just touching the bed, boat %s over the ground."), boat);
   height = lb_card_height (w, w->numbers->hold.value);
   return g_strdup_printf (_ ("Weight %s off the bed, boat %s over the ground."), height, boat);
+}
+
+static char *
+caption (const LbCardWriter *w)
+{
+  g_autofree char *held = held_words (w);
+
+  if (w->contents->setup.river.n_bed_points == 0)
+    return g_steal_pointer (&held);
+  return g_strconcat (held, " ", _ ("The bed is taken as even here."), NULL);
 }
 
 static void
