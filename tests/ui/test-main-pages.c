@@ -371,7 +371,6 @@ a_narrow_window_has_a_menu (void **state)
   g_autofree guchar *narrow = NULL;
 
   lb_window_add_main_page (window, &trial);
-  lb_window_add_main_page (window, &plain);
   harness_pause (100);
   wide = harness_picture (window, "main-pages-960", 1, &width, &height);
   assert_int_equal (width, 960);
