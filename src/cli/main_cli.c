@@ -15,6 +15,7 @@ static const struct
   { "run", lb_command_run, N_ ("Solve a rig and print the readings") },
   { "draw", lb_command_draw, N_ ("Solve a rig and draw it into a file") },
   { "compare", lb_command_compare, N_ ("Solve variants of a rig and print how they differ") },
+  { "card", lb_command_card, N_ ("Draw the card of a rig, to be printed") },
   { "import", lb_command_import, N_ ("Make a sounder's log the bed of a rig") },
 };
 

@@ -32,8 +32,8 @@ static const struct
 } pieces_in_order[] = {
   { &lb_card_rig_piece, LB_CARD_RANK_FIRST },     { &lb_card_numbers_piece, LB_CARD_RANK_FIRST },
   { &lb_card_hardware_piece, LB_CARD_RANK_NEXT }, { &lb_card_cautions_piece, LB_CARD_RANK_ALWAYS },
+  { &lb_card_table_piece, LB_CARD_RANK_NEXT },    { &lb_card_notes_piece, LB_CARD_RANK_LAST },
   { &lb_card_running_piece, LB_CARD_RANK_LAST },  { &lb_card_gauge_piece, LB_CARD_RANK_NEXT },
-  { &lb_card_notes_piece, LB_CARD_RANK_LAST }, /* what is longest last */
 };
 
 static GArray *

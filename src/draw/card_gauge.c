@@ -7,13 +7,14 @@
 #include <math.h>
 
 #include "card_piece.h"
+#include "card_spread.h"
 
 /* Of plain letters, so that the numbers have room; at 7.5 pt a degree is then half a millimetre. */
 #define LEAST_RADIUS 11.4
 #define GOOD_RADIUS 15.5
 #define BEST_RADIUS 216.0 /* points */
 #define HOLE 3.0
-#define MOST_ROWS 4
+#define LABELS 3.4 /* of plain letters: from the inner scale to the middle of its numbers */
 #define ARC_PIECES 8
 #define RING 3.3 /* of plain letters: the outer scale with its numbers */
 #define MOST_ANGLE (88 * G_PI / 180)
@@ -73,9 +74,13 @@ words_height (const LbCardPen *pen, double width)
 static double
 gauge_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
+  const LbCardGauge *gauge = &pen->contents->gauge;
   double radius = (piece->variant ? LEAST_RADIUS : GOOD_RADIUS) * lb_card_pen_body (pen);
 
-  if (radius_for_width (&pen->contents->gauge, width) < radius)
+  if (gauge->n_ticks == 0)
+    return lb_card_pen_heading_height (pen, gauge->title, width)
+           + lb_card_pen_text (pen, LB_FONT_PLAIN, gauge->caption, width).height;
+  if (radius_for_width (gauge, width) < radius)
     return INFINITY;
   return words_height (pen, width) + radius;
 }
@@ -85,6 +90,8 @@ gauge_most_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
   double radius = fmin (BEST_RADIUS, radius_for_width (&pen->contents->gauge, width));
 
+  if (pen->contents->gauge.n_ticks == 0)
+    return gauge_height (pen, piece, width);
   return words_height (pen, width) + fmax (radius, LEAST_RADIUS * lb_card_pen_body (pen));
 }
 
@@ -146,21 +153,89 @@ add_degrees (const Dial *d)
     }
 }
 
-/* At its tick, or further in on the same ray, where the thread goes over it too. */
-static void
-add_height (const Dial *d, const LbCardTick *t, double angle, double radius)
+/* ---- The scale of heights ---- */
+
+/* A number of the inner scale on one side; its place counts along an arc through the numbers. */
+typedef struct
 {
-  for (int row = 0; row < MOST_ROWS; row++)
-    for (int small = 0; small < 2; small++)
-      if (number (d, small ? LB_FONT_SCALE : LB_FONT_STRONG, t->words, angle,
-                  radius - 1.3 * row * d->body))
-        return;
+  const LbCardTick *tick;
+  LbText text;
+} Label;
+
+typedef struct
+{
+  size_t n;
+  Label labels[LB_CARD_MOST_TICKS];
+  LbCardSpan spans[LB_CARD_MOST_TICKS];
+  double radius; /* of that arc */
+} Labels;
+
+/* Every `step`th of the numbers, and the last. */
+static Labels
+collect_labels (const Dial *d, double radius, LbFont font, size_t step)
+{
+  const LbCardTick *major[LB_CARD_MOST_TICKS];
+  Labels labels = { .radius = radius };
+  size_t n = 0;
+
+  for (size_t i = 0; i < d->gauge->n_ticks; i++)
+    if (d->gauge->ticks[i].major)
+      major[n++] = &d->gauge->ticks[i];
+  for (size_t i = 0; i < n; i++)
+    if (i % step == 0 || i + 1 == n)
+      {
+        LbText text = lb_card_pen_text (d->pen, font, major[i]->words, 1e4);
+        double s = sin (major[i]->angle), c = cos (major[i]->angle);
+        double half = (text.width * c + 0.9 * text.height * s) / 2 + 1;
+
+        labels.labels[labels.n] = (Label){ major[i], text };
+        labels.spans[labels.n++] =
+            (LbCardSpan){ .wanted = radius * major[i]->angle, .above = half, .below = half };
+      }
+  return labels;
 }
 
-/* Heights on the inner scale, to both sides; a thick mark at the angle of the card's own run. */
+/* The numbers that stand beside one another between the middle line and the edge: all, in smaller
+ * letters if need be; if even so there is no room for all, every second, third ... */
+static Labels
+spread_labels (const Dial *d, double radius)
+{
+  double from = 3, to = radius * d->reach - 3;
+  Labels labels = collect_labels (d, radius, LB_FONT_STRONG, 1);
+
+  for (size_t step = 1; step < LB_CARD_MOST_TICKS; step++)
+    {
+      if (lb_card_spans_room (labels.spans, labels.n) <= to - from)
+        break;
+      labels = collect_labels (d, radius, LB_FONT_SCALE, step);
+    }
+  lb_card_spans_spread (labels.spans, labels.n, from, to);
+  return labels;
+}
+
+/* A number, and a line to its tick. */
+static void
+add_label (const Dial *d, const Labels *labels, size_t i, int side, double scale)
+{
+  const Label *label = &labels->labels[i];
+  double angle = labels->spans[i].y / labels->radius, s = sin (angle), c = cos (angle);
+  double tick_angle = label->tick->angle;
+  double ticks = scale - 0.9 * d->body;
+  double edge = labels->radius + label->text.width / 2 * s + 0.42 * label->text.height * c;
+
+  lb_card_pen_rule (d->pen, d->x + side * ticks * sin (tick_angle), d->y + ticks * cos (tick_angle),
+                    d->x + side * edge * s, d->y + edge * c, 0.4);
+  lb_scene_put_text (d->scene, LB_LAYER_FOREGROUND, label->text,
+                     d->x + side * labels->radius * s - label->text.width / 2,
+                     d->y + labels->radius * c - label->text.height / 2, LB_COLOUR_TEXT);
+}
+
+/* To both sides; a thick mark at the angle of the card's own run. */
 static void
 add_heights (const Dial *d, double radius)
 {
+  Labels labels = spread_labels (d, radius - LABELS * d->body);
+
   for (int side = -1; side <= 1; side += 2)
     {
       for (size_t i = 0; i < d->gauge->n_ticks; i++)
@@ -169,11 +244,11 @@ add_heights (const Dial *d, double radius)
 
           tick (d, side * t->angle, radius, radius - (t->major ? 0.9 : 0.5) * d->body,
                 t->major ? 0.9 : 0.4);
-          if (t->major)
-            add_height (d, t, side * t->angle, radius - 1.1 * d->body);
         }
+      for (size_t i = 0; i < labels.n; i++)
+        add_label (d, &labels, i, side, radius);
       if (lb_is_set (d->gauge->own_angle) && d->gauge->own_angle <= d->reach)
-        tick (d, side * d->gauge->own_angle, radius + 0.3 * d->body, radius - 0.5 * d->body, 2.2);
+        tick (d, side * d->gauge->own_angle, radius + 0.45 * d->body, radius + 0.05 * d->body, 2.2);
     }
 }
 
@@ -211,6 +286,12 @@ add_gauge (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
   Dial d = { pen, gauge, pen->page->scene, .reach = reach_of (gauge) };
   double inner;
 
+  if (gauge->n_ticks == 0) /* the caption says why there is none */
+    {
+      lb_card_pen_put (pen, LB_FONT_PLAIN, gauge->caption, box.x, box.y + head, box.width,
+                       LB_COLOUR_TEXT);
+      return;
+    }
   d.body = lb_card_pen_body (pen);
   d.radius = fmin (radius_for_width (gauge, box.width),
                    fmin (BEST_RADIUS, box.height - words_height (pen, box.width)));
@@ -229,7 +310,12 @@ add_gauge (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 static size_t
 count_gauge (const LbCardPen *pen)
 {
-  return pen->contents->gauge.n_ticks > 0 ? 1 : 0;
+  const LbCardContents *contents = pen->contents;
+
+  return contents->gauge.n_ticks > 0
+                 || (contents->card.prints[LB_CARD_PART_GAUGE] && *contents->gauge.caption)
+             ? 1
+             : 0;
 }
 
 const LbCardPieceClass lb_card_gauge_piece = {

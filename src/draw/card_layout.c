@@ -11,6 +11,8 @@
 #define LINE_MOST 52.0    /* of plain letters: a longer line is hard to read */
 #define OUT_OF_ORDER 0.12 /* what a step back in reading order costs, as a share of a page */
 #define LONG_LINES 0.12   /* what a piece with long lines of words costs */
+#define NARROW 0.15       /* what a picture in a column costs */
+#define FEWEST_LINES 3    /* of a piece that begins on a page and goes on on the next */
 #define MOST_OVER 2       /* pieces over the columns, and under them */
 
 /* Heights of a piece at one of two widths. */
@@ -22,7 +24,7 @@ typedef struct
 typedef struct
 {
   const LbCardPen *pen;
-  const LbCardPiece *pieces;
+  LbCardPiece pieces[LB_CARD_MOST_PIECES];
   size_t n;
   double width, height;
   double gap, column_gap, column;
@@ -85,6 +87,16 @@ count_long_lines (const Page *page, unsigned members)
   return n;
 }
 
+static int
+count_pictures (const Page *page, unsigned members)
+{
+  int n = 0;
+
+  for (size_t i = 0; i < page->n; i++)
+    n += (members >> i & 1) && page->pieces[i].kind->is_picture;
+  return n;
+}
+
 static double
 between (const Page *page, unsigned a, unsigned b)
 {
@@ -109,7 +121,8 @@ judge (const Page *page, Deal *deal)
   spare = fmax (0, fmin (room - left.most, room - right.most));
   room -= fmin (spare, over.most - over.least + under.most - under.least);
   deal->cost = LONG_LINES * count_long_lines (page, full)
-               + OUT_OF_ORDER * count_steps_back (page, deal->left, deal->right);
+               + OUT_OF_ORDER * count_steps_back (page, deal->left, deal->right)
+               + NARROW * count_pictures (page, deal->left | deal->right);
   if (deal->left)
     deal->cost += emptiness (page, room - left.most, page->column)
                   + emptiness (page, room - right.most, page->column);
@@ -232,86 +245,141 @@ heights_of (const LbCardPen *pen, const LbCardPiece *piece, double width)
   return heights;
 }
 
+static void
+measure (Page *page, size_t i)
+{
+  page->wide[i] = heights_of (page->pen, &page->pieces[i], page->width);
+  page->narrow[i] = heights_of (page->pen, &page->pieces[i], page->column);
+}
+
+/* The first of `pieces`, each measured once. */
 static Page
-make_page (const LbCardPen *pen, const LbCardPiece *pieces, size_t n, double width, double height)
+make_page (const LbCardPen *pen, const GArray *pieces, double width, double height)
 {
   double body = lb_card_pen_body (pen);
-  Page page = { pen, pieces, n, width, height, GAP * body, COLUMN_GAP * body };
+  Page page = { .pen = pen, .width = width, .height = height };
 
+  page.gap = GAP * body;
+  page.column_gap = COLUMN_GAP * body;
   page.column = (width - page.column_gap) / 2;
-  for (size_t i = 0; i < n; i++)
-    {
-      page.wide[i] = heights_of (pen, &pieces[i], width);
-      page.narrow[i] = heights_of (pen, &pieces[i], page.column);
-    }
+  page.n = MIN (pieces->len, LB_CARD_MOST_PIECES);
+  memcpy (page.pieces, pieces->data, page.n * sizeof (LbCardPiece));
+  for (size_t i = 0; i < page.n; i++)
+    measure (&page, i);
   return page;
 }
 
-/* The first `n` pieces on one page, or nothing. */
+/* The first `n` pieces on the page, or nothing. */
 static LbCardArrangement
-try_whole (const LbCardPen *pen, const LbCardPiece *pieces, size_t n, double width, double height)
+try_whole (const Page *all, size_t n)
 {
-  Page page = make_page (pen, pieces, n, width, height);
-  Deal deal = best_deal (&page);
   LbCardArrangement out = { 0 };
+  Page page = *all;
+  Deal deal;
 
+  page.n = n;
+  deal = best_deal (&page);
   if (deal.cost < INFINITY)
     place_all (&page, &deal, &out);
   return out;
 }
 
-/* So many lines of the first piece as fill a page. */
 static LbCardArrangement
-try_part (const LbCardPen *pen, const LbCardPiece *piece, double width, double height)
+try_lines (const Page *all, size_t n, size_t lines)
 {
+  Page page = *all;
+
+  page.pieces[n].n = lines;
+  measure (&page, n);
+  return try_whole (&page, n + 1);
+}
+
+/* The first `n` pieces, and so many lines of the next as there is room for, but `fewest`; found by
+ * halving, for more lines are higher. */
+static LbCardArrangement
+try_part (const Page *page, size_t n, size_t fewest)
+{
+  const LbCardPiece *next = &page->pieces[n];
+  size_t most = next->n - 1, least = fewest;
   LbCardArrangement out = { 0 };
 
-  for (size_t n = piece->n - 1; n >= 1 && out.n == 0; n--)
+  while (least <= most)
     {
-      LbCardPiece part = *piece;
+      size_t lines = (least + most + 1) / 2;
+      LbCardArrangement some = try_lines (page, n, lines);
 
-      part.n = n;
-      out = try_whole (pen, &part, 1, width, height);
+      if (some.n > 0)
+        {
+          out = some;
+          least = lines + 1;
+        }
+      else
+        most = lines - 1;
+    }
+  if (out.n > 0 && next->kind->good_break)
+    {
+      size_t lines = next->kind->good_break (page->pen, next, least - 1);
+
+      if (lines > 0)
+        out = try_lines (page, n, lines);
+      else if (n > 0) /* it can begin on a page of its own instead */
+        out.n = 0;
     }
   return out;
 }
 
+/* As many whole pieces as fit, and then, where the next can be broken and there is room, its
+ * beginning. */
+static LbCardArrangement
+try_all (const Page *page)
+{
+  LbCardArrangement out = { 0 }, more = { 0 };
+  size_t n = page->n + 1;
+
+  while (out.n == 0 && n > 1)
+    out = try_whole (page, --n);
+  if (out.n > 0 && n < page->n && page->pieces[n].kind->good_break)
+    more = try_part (page, n, FEWEST_LINES);
+  if (out.n == 0)
+    out = try_part (page, 0, 1);
+  return more.n > 0 ? more : out;
+}
+
+/* What was put, which need not be in order. */
 static void
 take_off (GArray *pieces, const LbCardArrangement *out)
 {
-  LbCardPiece *first = &g_array_index (pieces, LbCardPiece, 0);
+  LbCardPiece *last = &g_array_index (pieces, LbCardPiece, out->n - 1);
+  size_t whole = out->n;
 
-  if (out->n == 1 && out->places[0].piece.n < first->n)
-    {
-      first->first += out->places[0].piece.n;
-      first->n -= out->places[0].piece.n;
-    }
-  else
-    g_array_remove_range (pieces, 0, (guint) out->n);
+  for (size_t i = 0; i < out->n; i++)
+    if (out->places[i].piece.kind == last->kind && out->places[i].piece.n < last->n)
+      {
+        last->first += out->places[i].piece.n;
+        last->n -= out->places[i].piece.n;
+        whole--;
+      }
+  g_array_remove_range (pieces, 0, (guint) whole);
 }
 
 LbCardArrangement
 lb_card_arrange (const LbCardPen *pen, GArray *pieces, double width, double height, GArray *dropped)
 {
-  LbCardPiece *first = &g_array_index (pieces, LbCardPiece, 0);
-  LbCardArrangement out = { 0 };
+  Page page = make_page (pen, pieces, width, height);
+  LbCardArrangement out = try_all (&page);
 
-  for (size_t n = MIN (pieces->len, LB_CARD_MOST_PIECES); n >= 1 && out.n == 0; n--)
-    out = try_whole (pen, first, n, width, height);
-  if (out.n == 0)
-    out = try_part (pen, first, width, height);
-  while (out.n == 0 && first->variant + 1 < first->kind->n_variants)
+  while (out.n == 0 && page.pieces[0].variant + 1 < page.pieces[0].kind->n_variants)
     {
-      first->variant++;
-      out = try_whole (pen, first, 1, width, height);
-      if (out.n == 0)
-        out = try_part (pen, first, width, height);
+      g_array_index (pieces, LbCardPiece, 0).variant = ++page.pieces[0].variant;
+      page.n = 1;
+      measure (&page, 0);
+      out = try_all (&page);
     }
   if (out.n > 0)
     take_off (pieces, &out);
   else
     {
-      g_array_append_val (dropped, *first);
+      g_array_append_vals (dropped, pieces->data, 1);
       g_array_remove_index (pieces, 0);
     }
   return out;

@@ -38,6 +38,9 @@ lb_card_pen_put (const LbCardPen *pen,
 {
   LbText shaped = lb_card_pen_text (pen, font, text, width);
 
+  /* A single line that runs from right to left begins at the right, as broken ones do. */
+  if (pango_layout_get_direction (shaped.layout, 0) == PANGO_DIRECTION_RTL)
+    x += fmax (width - shaped.width, 0);
   lb_scene_put_text (pen->page->scene, LB_LAYER_FOREGROUND, shaped, x, y, colour);
   return shaped.height;
 }

@@ -17,15 +17,23 @@ running_style (const LbCardPen *pen)
   return lb_style_make (LB_THEME_PRINT, fmax (LEAST_SCALE, SMALLER * pen->style.scale));
 }
 
-/* In full both drawings; shorter, the bed strip alone, where the lures are. */
+/* Both drawings, where there is room for their words; both with less; the bed strip alone, where
+ * the lures are. */
+enum
+{
+  BROAD,
+  NARROW,
+  STRIP,
+};
+
 static double
 running_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
   double scale = running_style (pen).scale;
   double drawings =
-      piece->variant ? fmax (110 * scale, 0.18 * width) : fmax (250 * scale, 0.40 * width);
+      piece->variant == STRIP ? fmax (110 * scale, 0.18 * width) : fmax (250 * scale, 0.40 * width);
 
-  if (width < 350 * scale)
+  if (width < (piece->variant == BROAD ? 460 : 350) * scale)
     return INFINITY;
   return lb_card_pen_heading_height (pen, _ ("Running"), width) + drawings;
 }
@@ -33,7 +41,7 @@ running_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 static double
 running_most_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
-  return fmax (running_height (pen, piece, width), (piece->variant ? 0.3 : 0.72) * width);
+  return fmax (running_height (pen, piece, width), (piece->variant == STRIP ? 0.3 : 0.72) * width);
 }
 
 static void
@@ -54,11 +62,11 @@ add_running (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
   LbStyle style = running_style (pen);
   double top = box.y + lb_card_pen_put_heading (pen, _ ("Running"), box);
   double height = box.y + box.height - top;
-  double strip = piece->variant ? height : floor (STRIP_SHARE * height);
-  double side = piece->variant ? strip / STRIP_SHARE : height - strip - GAP;
+  double strip = piece->variant == STRIP ? height : floor (STRIP_SHARE * height);
+  double side = piece->variant == STRIP ? strip / STRIP_SHARE : height - strip - GAP;
   LbView view = lb_view_fit (NULL, &extents, &style, box.width, side);
 
-  if (piece->variant == 0)
+  if (piece->variant != STRIP)
     add_inset (pen, lb_side_view_new (pen->context, pen->picture, &style, &view, box.width, side),
                box.x, top);
   add_inset (pen, lb_bed_strip_new (pen->context, pen->picture, &style, &view, box.width, strip),
@@ -73,7 +81,8 @@ count_running (const LbCardPen *pen)
 
 const LbCardPieceClass lb_card_running_piece = {
   .title = N_ ("Running"),
-  .n_variants = 2,
+  .n_variants = 3,
+  .is_picture = true,
   .count = count_running,
   .height = running_height,
   .most_height = running_most_height,

@@ -133,7 +133,7 @@ next_piece (const char **at)
     return NULL;
   end = piece_end (start);
   *at = *end == '\n' ? end + 1 : end;
-  return g_strndup (start, (gsize) (end - start));
+  return g_strchomp (g_strndup (start, (gsize) (end - start)));
 }
 
 static size_t
@@ -146,6 +146,12 @@ count_notes (const LbCardPen *pen)
   for (; (piece = next_piece (&at)); n++)
     g_free (piece);
   return n;
+}
+
+static size_t
+break_notes (const LbCardPen *pen, const LbCardPiece *piece, size_t n)
+{
+  return n; /* anywhere */
 }
 
 static double
@@ -193,6 +199,7 @@ const LbCardPieceClass lb_card_notes_piece = {
   .n_variants = 1,
   .is_words = true,
   .count = count_notes,
+  .good_break = break_notes,
   .height = notes_height,
   .add = add_notes,
 };

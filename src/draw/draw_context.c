@@ -40,7 +40,8 @@ text_key_hash (gconstpointer data)
 {
   const TextKey *key = data;
 
-  return g_str_hash (key->text) * 31u + (guint) key->font + (guint) (key->wrap * 7);
+  return g_str_hash (key->text) * 31u + (guint) key->font * 0x9e3779b1u
+         + (guint) (gint) (key->wrap * 64) * 0x85ebca6bu;
 }
 
 static gboolean

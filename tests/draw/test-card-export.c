@@ -227,12 +227,38 @@ assert_rig_said (const char *text, const LbCardRig *rig)
 }
 
 static void
+assert_table_said (const char *text, const LbCardTable *table)
+{
+  for (size_t w = 0; w < table->n_weights; w++)
+    {
+      assert_said (text, table->blocks[w].name);
+      for (size_t d = 0; d < table->n_depths; d++)
+        {
+          const LbCardRow *row = &table->blocks[w].rows[d];
+
+          assert_said (text, table->depth_words[d]);
+          assert_said (text, row->limits);
+          for (size_t c = 0; c < table->n_currents; c++)
+            {
+              g_autofree char *both =
+                  g_strconcat (row->cells[c].line_words, row->cells[c].angle_words, NULL);
+
+              assert_said (text, table->current_words[c]);
+              assert_said (text, both);
+            }
+        }
+    }
+}
+
+static void
 assert_all_said (const char *text, const LbCardContents *contents)
 {
   assert_rig_said (text, &contents->rig);
   assert_facts_said (text, &contents->running.line);
   assert_facts_said (text, &contents->running.lures);
   assert_facts_said (text, &contents->running.water);
+  assert_table_said (text, &contents->table);
+  assert_said (text, contents->speed_window.sentence);
   assert_said (text, contents->gauge.caption);
   for (size_t i = 0; i < contents->gauge.n_ticks; i++)
     if (contents->gauge.ticks[i].major)

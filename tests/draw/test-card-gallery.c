@@ -92,6 +92,23 @@ test_template (void **state)
 }
 
 static void
+test_right_to_left (void **state)
+{
+  static const CardWords words = {
+    .title = "כרטיס לנחל, באפריל",
+    .lure = "פיתיון צף, 7 ס״מ",
+    .hardware = "סביבון מס׳ 8",
+    .notes = "הערה ראשונה עם 20 ft בתוכה, ארוכה מספיק כדי להישבר לשתי שורות על כרטיס קטן כל כך.\n"
+             "שורה שנייה.",
+  };
+  LbSetup setup = lb_setup_default ();
+  LbCardContents *contents = card_new (&setup, LB_UNITS_US, &words);
+
+  write_card (contents, "right-to-left", 0);
+  card_free (contents);
+}
+
+static void
 test_many_leaders (void **state)
 {
   LbSetup setup = setup_with_leaders (8);
@@ -110,6 +127,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_every_size),
     cmocka_unit_test (test_template),
+    cmocka_unit_test (test_right_to_left),
     cmocka_unit_test (test_many_leaders),
   };
 

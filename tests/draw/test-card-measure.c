@@ -300,6 +300,60 @@ test_angles_of_the_gauge (void **state)
   fail_msg ("there is no gauge");
 }
 
+/* ---- Cutting ---- */
+
+static int
+compare_numbers (const void *a, const void *b)
+{
+  const double *p = a, *q = b;
+
+  return (*p > *q) - (*p < *q);
+}
+
+/* The places of the dotted lines to cut along, across or down the sheet, in order. */
+static size_t
+find_cuts (const PdfPaths *paths, bool level, double *at, size_t most)
+{
+  size_t n = 0;
+
+  for (guint i = 0; i < paths->lines->len && n < most; i++)
+    {
+      const PdfLine *line = &g_array_index (paths->lines, PdfLine, i);
+
+      if (line->is_dashed && is_level (line) == level && length_of (line) > 300)
+        at[n++] = level ? line->y1 : line->x1;
+    }
+  qsort (at, n, sizeof *at, compare_numbers);
+  return n;
+}
+
+/* Four cards of 3 x 5 in to a sheet of 8.5 x 11 in, in its middle. */
+static void
+test_cards_are_cut_to_size (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbCardContents *contents = card_new (&setup, LB_UNITS_US, &card_plain_words);
+  g_autofree char *path = output_path ("card-cuts.pdf");
+  g_auto (PdfPaths) paths = { 0 };
+  double x[8], y[8];
+  int sheets;
+
+  contents->card.size = LB_CARD_3X5;
+  contents->card.sheet = LB_CARD_SHEET_LETTER;
+  contents->card.several = true;
+  contents->card.prints[LB_CARD_PART_RUNNING] = false; /* has dashed lines of its own */
+  write_pdf (contents, path, &sheets);
+  paths = pdf_paths_read (path, 1);
+  assert_int_equal (find_cuts (&paths, false, x, 8), 3);
+  assert_int_equal (find_cuts (&paths, true, y, 8), 3);
+  for (int i = 0; i < 3; i++)
+    {
+      assert_near (x[i], 8.5 * 36 + (i - 1) * 3 * 72.0, WITHIN);
+      assert_near (y[i], 11 * 36 + (i - 1) * 5 * 72.0, WITHIN);
+    }
+  card_free (contents);
+}
+
 /* ---- In pixels ---- */
 
 /* The longest dark run of a row; where it starts. */
@@ -371,6 +425,7 @@ main (void)
     cmocka_unit_test (test_sheets_of_the_template_join),
     cmocka_unit_test (test_heights_of_the_rig_are_in_proportion),
     cmocka_unit_test (test_angles_of_the_gauge),
+    cmocka_unit_test (test_cards_are_cut_to_size),
     cmocka_unit_test (test_true_size_in_pixels),
   };
 

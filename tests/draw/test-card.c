@@ -219,6 +219,24 @@ check_all_sizes (LbCardContents *contents, const char *name)
       }
 }
 
+/* All sizes, in turn upright and across, on as many pages as it takes and on one. */
+static void
+check_sizes_in_turn (LbCardContents *contents, size_t turn)
+{
+  for (size_t size = 0; size < LB_CARD_OWN_SIZE; size++)
+    {
+      bool wide = (turn + size) % 2, one = (turn / 2 + size) % 2;
+      g_autofree char *where =
+          g_strdup_printf ("rig %d, %s%s%s", (int) turn, lb_card_size_name ((LbCardSize) size),
+                           wide ? " across" : "", one ? " on one page" : "");
+
+      contents->card.size = (LbCardSize) size;
+      contents->card.wide = wide;
+      contents->card.prints[LB_CARD_PART_TEMPLATE] = turn % 5 == 0;
+      check_card (contents, one, where);
+    }
+}
+
 static void
 test_nothing_overlaps_or_leaves_the_page (void **state)
 {
@@ -231,11 +249,40 @@ test_nothing_overlaps_or_leaves_the_page (void **state)
       LbSetup setup = random_setup (&random);
       LbUnits units = i % 2 ? LB_UNITS_METRIC : LB_UNITS_US;
       LbCardContents *contents = card_new (&setup, units, words[i % 3]);
-      g_autofree char *name = g_strdup_printf ("rig %d", (int) i);
 
-      check_all_sizes (contents, name);
+      check_sizes_in_turn (contents, i);
       card_free (contents);
     }
+}
+
+/* No shank, no leaders, no answer, hardware to the full, notes of many pages. */
+static void
+test_hard_cases (void **state)
+{
+  LbSetup bare = setup_with_leaders (0), stuck = lb_setup_default ();
+  GString *notes = g_string_new (NULL);
+  CardWords words = card_plain_words;
+  LbCardContents *contents;
+
+  bare.rig.shank_length = 0;
+  contents = card_new (&bare, LB_UNITS_US, &card_plain_words);
+  contents->gauge.n_ticks = 0;
+  check_all_sizes (contents, "bare");
+  contents->gauge.n_ticks = 10;
+  card_free (contents);
+
+  for (int i = 0; i < 400; i++)
+    g_string_append_printf (notes, "Note %d of a long day on the water, with all that it held.%s",
+                            i, i % 7 == 0 ? "\n\n" : " ");
+  words.notes = notes->str;
+  contents = card_new (&stuck, LB_UNITS_METRIC, &words);
+  contents->running.status = LB_STATUS_NO_CONVERGENCE;
+  card_free_numbers (contents);
+  card_fill_numbers (contents, 8, LB_CARD_MOST_VALUES, LB_CARD_MOST_VALUES, LB_CARD_MOST_TICKS);
+  for (size_t turn = 0; turn < 4; turn++)
+    check_sizes_in_turn (contents, turn);
+  card_free (contents);
+  g_string_free (notes, TRUE);
 }
 
 static void
@@ -264,6 +311,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_nothing_overlaps_or_leaves_the_page),
+    cmocka_unit_test (test_hard_cases),
     cmocka_unit_test (test_own_sizes),
   };
 
