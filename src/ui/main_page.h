@@ -9,8 +9,9 @@
 
 #include "session.h"
 
-/* The main page that each window begins with. */
+/* Names of main pages; each window begins with the side view. */
 #define LB_MAIN_PAGE_SIDE_VIEW "side-view"
+#define LB_MAIN_PAGE_CARD "card"
 
 /* What there is to know of a main page before it is made. */
 typedef struct
@@ -41,4 +42,12 @@ struct _LbMainPageInterface
   void (*scale_true) (LbMainPage *self);               /* true to scale, or true size */
   void (*scale_stretched) (LbMainPage *self);          /* heights stretched */
   void (*move_page) (LbMainPage *self, int direction); /* 1: on to the next page in it; -1: back */
+  /* Whether there is a page to move to; NULL: always. */
+  gboolean (*can_move_page) (LbMainPage *self, int direction);
 };
+
+/* Tells the window that lb_main_page_can_move() has changed. */
+void lb_main_page_abilities_changed (LbMainPage *self);
+
+/* Whether "next page" (direction 1) or "previous page" (-1) can be chosen. */
+gboolean lb_main_page_can_move (LbMainPage *self, int direction);

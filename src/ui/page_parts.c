@@ -2,9 +2,12 @@
 #include "page_parts.h"
 
 #include "accessible.h"
+#include "line_entry.h"
+#include "quantity_entry.h"
 
 /* Left free above and below a part that is scrolled to. */
 #define SCROLL_MARGIN 12
+#define CHECK_WIDTH 26 /* letters */
 
 GtkWidget *
 lb_page_label (const char *text, const char *css_class)
@@ -45,6 +48,37 @@ lb_page_show_fault (GtkWidget *fault, const char *text)
 {
   gtk_label_set_text (GTK_LABEL (fault), text ? text : "");
   gtk_widget_set_visible (fault, text != NULL);
+}
+
+static void
+entry_fault_cb (GtkWidget *fault, GtkWidget *entry)
+{
+  lb_page_show_fault (fault, LB_IS_LINE_ENTRY (entry)
+                                 ? lb_line_entry_get_fault (LB_LINE_ENTRY (entry))
+                                 : lb_quantity_entry_get_fault (LB_QUANTITY_ENTRY (entry)));
+}
+
+GtkWidget *
+lb_page_fault_of (GtkWidget *entry)
+{
+  GtkWidget *fault = lb_page_fault ();
+
+  g_signal_connect_object (entry, "fault-changed", G_CALLBACK (entry_fault_cb), fault,
+                           G_CONNECT_SWAPPED);
+  return fault;
+}
+
+GtkWidget *
+lb_page_check (const char *label)
+{
+  GtkWidget *check = gtk_check_button_new ();
+  GtkWidget *words = lb_page_label (label, NULL);
+
+  /* Rather two lines than a wider column. */
+  gtk_label_set_max_width_chars (GTK_LABEL (words), CHECK_WIDTH);
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (check), words);
+  lb_accessible_name (check, label);
+  return check;
 }
 
 GtkWidget *

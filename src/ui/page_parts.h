@@ -18,6 +18,12 @@ void lb_page_show_fault (GtkWidget *fault, const char *text);
 /* `text` on the left, `control` on the right. */
 GtkWidget *lb_page_row (const char *text, GtkWidget *control);
 
+/* A fault that follows the "fault-changed" of `entry`, an LbQuantityEntry or LbLineEntry. */
+GtkWidget *lb_page_fault_of (GtkWidget *entry);
+
+/* A check button whose label wraps. */
+GtkWidget *lb_page_check (const char *label);
+
 /* A drop-down of the `n` translated `names`, wide enough for a page, cut short with dots. */
 GtkWidget *lb_page_choice (const char *const *names, gsize n, const char *name);
 

@@ -6,6 +6,7 @@
 #include "accessible.h"
 #include "fields.h"
 #include "preferences_entry.h"
+#include "quantity_list.h"
 #include "variants_weights.h"
 #include "words.h"
 
@@ -14,18 +15,10 @@
 static char *
 show_weights (LbPreferences *preferences, const char *property)
 {
-  LbUnits units = lb_preferences_get_units (preferences);
-  GString *text = g_string_new (NULL);
   gsize n;
   const double *kg = lb_preferences_get_weights (preferences, &n);
 
-  for (gsize i = 0; i < n; i++)
-    {
-      g_autofree char *words = lb_words_quantity (LB_QUANTITY_MASS, units, kg[i], -1);
-
-      g_string_append_printf (text, "%s%s", i ? "; " : "", words);
-    }
-  return g_string_free (text, FALSE);
+  return lb_quantity_list_words (LB_QUANTITY_MASS, lb_preferences_get_units (preferences), kg, n);
 }
 
 static char *
@@ -38,6 +31,12 @@ take_weights (LbPreferences *preferences, const char *property, const char *text
   if (weights)
     lb_preferences_set_weights (preferences, (double *) weights->data, weights->len);
   return message;
+}
+
+GtkWidget *
+lb_preferences_weights_entry_new (LbPreferences *preferences)
+{
+  return lb_preferences_entry_new (preferences, NULL, show_weights, take_weights);
 }
 
 /* ---- Heights above the bed ---- */
@@ -291,8 +290,7 @@ static void
 add_tackle (Rows *rows, LbPreferences *preferences)
 {
   add_heading (rows, _ ("Your tackle and your band"), NULL);
-  add_row (rows, _ ("_Weights you own"),
-           lb_preferences_entry_new (preferences, NULL, show_weights, take_weights),
+  add_row (rows, _ ("_Weights you own"), lb_preferences_weights_entry_new (preferences),
            _ ("Ticks of the Weight slider, set apart by semicolons: 1 lb; 1 1/4 lb; 0.9 kg"));
   add_row (rows, _ ("_Band of a new rig, from"),
            lb_preferences_entry_new (preferences, "band-low", show_height, take_band_low),

@@ -59,6 +59,24 @@ save_as_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+print_card_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_print_card (LB_WINDOW (widget));
+}
+
+static void
+save_card_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_save_card (LB_WINDOW (widget));
+}
+
+static void
+copy_card_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_window_copy_card (LB_WINDOW (widget));
+}
+
+static void
 undo_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   lb_session_undo (LB_WINDOW (widget)->session);
@@ -186,6 +204,9 @@ static const Action actions[] = {
   { "win.show-samples", NULL, show_samples_cb, { "<Control>r" } },
   { "win.save", NULL, save_cb, { "<Control>s" } },
   { "win.save-as", NULL, save_as_cb, { "<Control><Shift>s" } },
+  { "win.print-card", NULL, print_card_cb, { "<Control>p" } },
+  { "win.save-card", NULL, save_card_cb, { "<Control><Shift>e" } },
+  { "win.copy-card", NULL, copy_card_cb, { "<Control><Shift>k" } },
   { "win.undo", NULL, undo_cb, { "<Control>z" } },
   { "win.redo", NULL, redo_cb, { "<Control><Shift>z", "<Control>y" } },
   { "win.zoom-in", NULL, zoom_in_cb, { "<Control>plus", "<Control>equal" } },

@@ -63,6 +63,10 @@ make (LbWindow *self, GtkWidget *place)
   page = kind->make (self->session);
   gtk_widget_set_hexpand (page, TRUE);
   gtk_widget_set_vexpand (page, TRUE);
+  if (LB_IS_MAIN_PAGE (page))
+    g_signal_connect_object (page, "abilities-changed",
+                             G_CALLBACK (lb_window_main_page_actions_update), self,
+                             G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (place), page);
 }
 
@@ -140,8 +144,8 @@ lb_window_main_page_actions_update (LbWindow *self)
     { "win.zoom-fit", all || (iface && iface->fit) },
     { "win.scale-true", all || (iface && iface->scale_true) },
     { "win.scale-stretched", all || (iface && iface->scale_stretched) },
-    { "win.next-page", all || (iface && iface->move_page) },
-    { "win.previous-page", all || (iface && iface->move_page) },
+    { "win.next-page", all || (page && lb_main_page_can_move (page, 1)) },
+    { "win.previous-page", all || (page && lb_main_page_can_move (page, -1)) },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)

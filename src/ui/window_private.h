@@ -118,6 +118,11 @@ void lb_window_zoom_fit (LbWindow *self);
 void lb_window_scale_true (LbWindow *self);
 void lb_window_scale_stretched (LbWindow *self);
 
+/* window_card.c */
+void lb_window_print_card (LbWindow *self);
+void lb_window_save_card (LbWindow *self);
+void lb_window_copy_card (LbWindow *self);
+
 /* window_import.c */
 void lb_window_choose_log (LbWindow *self);
 

@@ -362,7 +362,8 @@ an_opened_file_stays_on_the_page (void **state)
   assert_string_equal (lb_window_get_main_page (window), "trial");
 }
 
-/* With the largest letters there is no room for a row in a small window. */
+/* A small window has room for a row of the program's own pages; with more of them, or the largest
+ * letters, it has not. */
 static void
 a_narrow_window_has_a_menu (void **state)
 {
@@ -370,11 +371,13 @@ a_narrow_window_has_a_menu (void **state)
   g_autofree guchar *wide = NULL;
   g_autofree guchar *narrow = NULL;
 
-  lb_window_add_main_page (window, &trial);
   harness_pause (100);
   wide = harness_picture (window, "main-pages-960", 1, &width, &height);
   assert_int_equal (width, 960);
-  assert_true (lb_page_switch_is_row (LB_PAGE_SWITCH (the_switch ())));
+  if (lb_main_page_n_kinds > 1)
+    assert_true (lb_page_switch_is_row (LB_PAGE_SWITCH (the_switch ())));
+  lb_window_add_main_page (window, &trial);
+  lb_window_add_main_page (window, &plain);
   g_object_set (lb_application_get_preferences (harness_application ()), "text-size", "largest",
                 NULL);
   show ("trial");
