@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* "layback-cli import": a sounder's log becomes the bed of a rig file. */
-#include <math.h>
 #include <stdio.h>
 #include <string.h>
 #include <glib/gi18n.h>
@@ -16,10 +15,12 @@ typedef struct
 {
   char *output;
   char *into;
+  char *columns;
+  char *table_units;
   char *transducer;
+  char *spike;
+  char *from, *to;
   gboolean downstream, upstream;
-  double spike;    /* m; below 0: as usual */
-  double from, to; /* m; to 0: all */
 } Choices;
 
 static void
@@ -27,33 +28,106 @@ choices_clear (Choices *choices)
 {
   g_free (choices->output);
   g_free (choices->into);
+  g_free (choices->columns);
+  g_free (choices->table_units);
   g_free (choices->transducer);
+  g_free (choices->spike);
+  g_free (choices->from);
+  g_free (choices->to);
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Choices, choices_clear)
 
-/* FALSE after a message. */
+/* ---- What was chosen; each is FALSE after a message ---- */
+
+/* `text` NULL leaves `value` as it is. */
 static gboolean
-make_options (const Choices *choices, LbUnits units, LbImportOptions *options)
+read_length (const char *option,
+             const char *text,
+             LbQuantity quantity,
+             LbUnits units,
+             double least,
+             double *value)
 {
   g_autofree char *fault = NULL;
 
-  *options = lb_import_options_default ();
-  options->boat_went_upstream = !choices->downstream;
-  if (choices->spike >= 0)
-    options->spike_limit = choices->spike;
-  options->from = choices->from;
-  options->to = choices->to;
-  if (!choices->transducer)
+  if (!text)
     return TRUE;
-  if (!lb_words_parse (LB_QUANTITY_HEIGHT, units, choices->transducer, &options->transducer_depth,
-                       &fault))
-    lb_command_complain ("--transducer: %s", fault);
-  else if (!(fabs (options->transducer_depth) <= 10))
-    lb_command_complain (_ ("--transducer: give a depth of at most 10 m"));
+  if (!lb_words_parse (quantity, units, text, value, &fault))
+    lb_command_complain ("%s: %s", option, fault);
+  else if (!(*value >= least))
+    lb_command_complain (_ ("%s: “%s” is too small"), option, text);
   else
     return TRUE;
   return FALSE;
 }
+
+/* "1,3": distance and depth; "1,2,5": latitude, longitude and depth. */
+static gboolean
+read_columns (const char *text, int *column)
+{
+  static const LbCsvColumn of_two[] = { LB_CSV_DISTANCE, LB_CSV_DEPTH };
+  static const LbCsvColumn of_three[] = { LB_CSV_LATITUDE, LB_CSV_LONGITUDE, LB_CSV_DEPTH };
+  g_auto (GStrv) numbers = g_strsplit (text ? text : "", ",", -1);
+  guint n = g_strv_length (numbers);
+
+  if (!text)
+    return TRUE;
+  for (guint i = 0; (n == 2 || n == 3) && i < n; i++)
+    {
+      guint64 number;
+
+      if (!g_ascii_string_to_unsigned (g_strstrip (numbers[i]), 10, 1, 64, &number, NULL))
+        break;
+      column[(n == 2 ? of_two : of_three)[i]] = (int) number - 1;
+      if (i + 1 == n)
+        return TRUE;
+    }
+  lb_command_complain (_ ("--columns: give the numbers of two columns (distance, depth) or three "
+                          "(latitude, longitude, depth), as “1,3”"));
+  return FALSE;
+}
+
+static gboolean
+read_table_units (const char *text, LbCsvUnit *unit)
+{
+  if (!text)
+    return TRUE;
+  if (g_str_equal (text, "feet"))
+    *unit = LB_CSV_UNIT_FEET;
+  else if (g_str_equal (text, "metres") || g_str_equal (text, "meters"))
+    *unit = LB_CSV_UNIT_METRES;
+  else
+    {
+      lb_command_complain (_ ("--table-units: give “feet” or “metres”"));
+      return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+make_options (const Choices *choices, LbUnits units, LbImportOptions *options)
+{
+  *options = lb_import_options_default ();
+  options->boat_went_upstream = !choices->downstream;
+  if (!read_columns (choices->columns, options->column)
+      || !read_table_units (choices->table_units, &options->unit)
+      || !read_length ("--spike", choices->spike, LB_QUANTITY_HEIGHT, units, 0,
+                       &options->spike_limit)
+      || !read_length ("--from", choices->from, LB_QUANTITY_LENGTH, units, 0, &options->from)
+      || !read_length ("--to", choices->to, LB_QUANTITY_LENGTH, units, 0, &options->to)
+      || !read_length ("--transducer", choices->transducer, LB_QUANTITY_HEIGHT, units, -10,
+                       &options->transducer_depth))
+    return FALSE;
+  if (options->transducer_depth > 10)
+    lb_command_complain (_ ("--transducer: give a depth of at most 10 m"));
+  else if (choices->from && !(options->to > options->from))
+    lb_command_complain (_ ("--from needs a --to beyond it"));
+  else
+    return TRUE;
+  return FALSE;
+}
+
+/* ---- What is made of it ---- */
 
 static LbDocument *
 open_document (const char *path, GError **error)
@@ -137,7 +211,7 @@ int
 lb_command_import (int argc, char **argv)
 {
   g_auto (LbCommandInput) input = { 0 };
-  g_auto (Choices) choices = { .spike = -1 };
+  g_auto (Choices) choices = { 0 };
   const GOptionEntry entries[] = {
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &choices.output, N_ ("Write a rig file"),
       "FILE.rig" },
@@ -148,12 +222,17 @@ lb_command_import (int argc, char **argv)
     { "downstream", 0, 0, G_OPTION_ARG_NONE, &choices.downstream,
       N_ ("The boat went downstream, or distances grow downstream"), NULL },
     { "transducer", 0, 0, G_OPTION_ARG_STRING, &choices.transducer,
-      N_ ("How deep the transducer sits, as \"10 in\" or \"0.25 m\""), "DEPTH" },
-    { "spike", 0, 0, G_OPTION_ARG_DOUBLE, &choices.spike,
-      N_ ("Take out depths further than this off their neighbours; 0: none"), "METRES" },
-    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &choices.from,
-      N_ ("Only the stretch from here, along the track,"), "METRES" },
-    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &choices.to, N_ ("to here"), "METRES" },
+      N_ ("How deep the transducer sits, as \"10 in\" or \"0.25 m\""), N_ ("DEPTH") },
+    { "spike", 0, 0, G_OPTION_ARG_STRING, &choices.spike,
+      N_ ("Take out depths further than this off their neighbours; 0: none"), N_ ("HEIGHT") },
+    { "from", 0, 0, G_OPTION_ARG_STRING, &choices.from,
+      N_ ("Only the stretch from here, along the track, as \"300 ft\","), N_ ("DISTANCE") },
+    { "to", 0, 0, G_OPTION_ARG_STRING, &choices.to, N_ ("to here"), N_ ("DISTANCE") },
+    { "columns", 0, 0, G_OPTION_ARG_STRING, &choices.columns,
+      N_ ("Where a table has distance and depth (1,3), or latitude, longitude and depth (1,2,5)"),
+      N_ ("NUMBERS") },
+    { "table-units", 0, 0, G_OPTION_ARG_STRING, &choices.table_units,
+      N_ ("What the numbers of a table are in, where its heading does not tell"), "feet|metres" },
     G_OPTION_ENTRY_NULL,
   };
   LbUnits units;
@@ -168,8 +247,6 @@ lb_command_import (int argc, char **argv)
     return lb_command_complain_usage (_ ("the boat went upstream or downstream, not both"));
   if (choices.into && !choices.output)
     return lb_command_complain_usage (_ ("--into needs --output"));
-  if (choices.from != 0 && !(choices.to > choices.from))
-    return lb_command_complain_usage (_ ("--from needs a --to beyond it"));
   if (input.changes)
     return lb_command_complain_usage (_ ("--set changes a rig, not a log"));
   return lb_command_units (&input, &units) ? import_log (input.file, &choices, units)

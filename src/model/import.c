@@ -176,6 +176,16 @@ find_format (const char *text, gsize length)
 }
 
 static gboolean
+is_blank (const char *text, gsize length)
+{
+  gsize i = 0;
+
+  while (i < length && g_ascii_isspace (text[i]))
+    i++;
+  return i == length;
+}
+
+static gboolean
 read_by_format (LbImporter *importer, const char *text, gsize length, GError **error)
 {
   switch (importer->import->format)
@@ -231,6 +241,11 @@ lb_import_parse (const char *text,
     {
       text += 3;
       length -= 3;
+    }
+  if (is_blank (text, length))
+    {
+      g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_SYNTAX, _ ("this file is empty"));
+      return NULL;
     }
   import->format = find_format (text, length);
   if (!read_by_format (&importer, text, length, error))

@@ -9,10 +9,10 @@
 
 #include "file_error.h"
 
-#define FOOT 0.3048
 #define DEEPEST 12000.0
 #define LONGEST_WAY 1e7 /* m */
 #define CHECK_EVERY 4096
+#define SHOWN_LENGTH 60
 
 /* ---- Cells ---- */
 
@@ -81,31 +81,15 @@ lb_csv_number (const LbTable *table, LbCsvCell cell, double *value)
   return lb_log_number (text, cell.length, value);
 }
 
-/* The cell without `end`, if it ends so, whatever the case. */
-static gboolean
-take_end (LbCsvCell *cell, const char *end)
-{
-  gsize length = strlen (end);
-
-  if (cell->length <= length
-      || g_ascii_strncasecmp (cell->text + cell->length - length, end, length) != 0)
-    return FALSE;
-  *cell = trimmed (cell->text, cell->text + cell->length - length);
-  return TRUE;
-}
-
 gboolean
-lb_csv_length (const LbTable *table, LbCsvCell cell, double *metres)
+lb_csv_length (const LbTable *table, LbCsvColumn column, LbCsvCell cell, double *metres)
 {
-  double scale = table->scale;
+  LbCsvScale scale = table->scale[column];
 
-  if (take_end (&cell, "ft"))
-    scale = FOOT;
-  else if (take_end (&cell, "m"))
-    scale = 1;
+  lb_csv_take_unit (&cell, &scale);
   if (!lb_csv_number (table, cell, metres))
     return FALSE;
-  *metres *= scale;
+  *metres *= scale.metres;
   return TRUE;
 }
 
@@ -147,18 +131,22 @@ lb_csv_is_remark (const LbLogLine *line)
 static void
 tell_columns (const LbTable *table)
 {
-  const char *unit = table->scale == 1 ? _ ("metres") : _ ("feet");
+  const int *column = table->column;
+  const char *way = lb_csv_unit_name (table->scale[LB_CSV_DISTANCE]);
+  const char *deep = lb_csv_unit_name (table->scale[LB_CSV_DEPTH]);
+  char **detail = &table->importer->import->detail;
 
-  /* Translators: %d are numbers of columns, from 1; %s is "metres" or "feet". */
+  /* Translators: %d are numbers of columns, from 1; %s is "metres", "feet" and so on. */
   if (table->has_places)
-    table->importer->import->detail = g_strdup_printf (
+    *detail = g_strdup_printf (
         _ ("latitude in column %d, longitude in column %d, depth in column %d, in %s"),
-        table->column[LB_CSV_LATITUDE] + 1, table->column[LB_CSV_LONGITUDE] + 1,
-        table->column[LB_CSV_DEPTH] + 1, unit);
+        column[LB_CSV_LATITUDE] + 1, column[LB_CSV_LONGITUDE] + 1, column[LB_CSV_DEPTH] + 1, deep);
+  else if (table->scale[LB_CSV_DISTANCE].metres == table->scale[LB_CSV_DEPTH].metres)
+    *detail = g_strdup_printf (_ ("distance in column %d, depth in column %d, in %s"),
+                               column[LB_CSV_DISTANCE] + 1, column[LB_CSV_DEPTH] + 1, deep);
   else
-    table->importer->import->detail =
-        g_strdup_printf (_ ("distance in column %d, depth in column %d, in %s"),
-                         table->column[LB_CSV_DISTANCE] + 1, table->column[LB_CSV_DEPTH] + 1, unit);
+    *detail = g_strdup_printf (_ ("distance in column %d, in %s, depth in column %d, in %s"),
+                               column[LB_CSV_DISTANCE] + 1, way, column[LB_CSV_DEPTH] + 1, deep);
 }
 
 static gboolean
@@ -172,7 +160,10 @@ read_cells (const LbTable *table, const LbCsvCell *cells, int n, LbSounding *s)
 
       if (c != LB_CSV_DEPTH && is_angle != table->has_places)
         continue;
-      if (i >= n || !(is_angle ? lb_csv_angle : lb_csv_length) (table, cells[i], values[c]))
+      if (i >= n)
+        return FALSE;
+      if (is_angle ? !lb_csv_angle (table, cells[i], values[c])
+                   : !lb_csv_length (table, (LbCsvColumn) c, cells[i], values[c]))
         return FALSE;
     }
   return TRUE;
@@ -235,6 +226,36 @@ turn_heights (LbTable *table)
     }
 }
 
+/* Of the first line that is no remark what there is room for, so that the user sees what was looked
+ * at. */
+static char *
+dup_first_line (const char *text, gsize length)
+{
+  const char *at = text, *end = text + length;
+  LbLogLine line = { 0 };
+  g_autofree char *valid = NULL;
+  char *shown;
+
+  while (lb_log_line_next (&at, end, &line) && lb_csv_is_remark (&line))
+    ;
+  valid = g_utf8_make_valid (line.text, (gssize) line.length);
+  shown = g_utf8_strlen (valid, -1) > SHOWN_LENGTH ? g_utf8_substring (valid, 0, SHOWN_LENGTH)
+                                                   : g_steal_pointer (&valid);
+  return g_strdelimit (shown, "\t\v\f\033", ' ');
+}
+
+static void
+refuse_columns (const char *text, gsize length, GError **error)
+{
+  g_autofree char *line = dup_first_line (text, length);
+
+  /* Translators: %s is the first line of a file. */
+  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_MISSING_KEY,
+               _ ("no columns of distance and depth, or of latitude, longitude and depth, were "
+                  "found; it begins with “%s”"),
+               line);
+}
+
 gboolean
 lb_importer_read_csv (LbImporter *importer, const char *text, gsize length, GError **error)
 {
@@ -249,9 +270,7 @@ lb_importer_read_csv (LbImporter *importer, const char *text, gsize length, GErr
     }
   if (!lb_csv_find (&table, text, length))
     {
-      g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_MISSING_KEY,
-                   _ ("no columns of distance and depth, or of latitude, longitude and depth, were "
-                      "found"));
+      refuse_columns (text, length, error);
       return FALSE;
     }
   tell_columns (&table);

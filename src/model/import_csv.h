@@ -12,12 +12,19 @@ typedef struct
   gsize length;
 } LbCsvCell;
 
+/* What a number in a column stands for. */
+typedef struct
+{
+  double metres;
+  gboolean is_us; /* feet and their kin */
+} LbCsvScale;
+
 typedef struct
 {
   LbImporter *importer;
   char separator, decimal;
-  int column[LB_N_CSV_COLUMNS]; /* -1: not there */
-  double scale;                 /* m for one of the table's units */
+  int column[LB_N_CSV_COLUMNS];       /* -1: not there */
+  LbCsvScale scale[LB_CSV_DEPTH + 1]; /* of distance and depth */
   gboolean has_places;
   gsize first_row; /* the line it stands in; what is before are headings and remarks */
   gsize heights;   /* depths below zero */
@@ -30,8 +37,18 @@ int lb_csv_split (const LbLogLine *line, char separator, LbCsvCell *cells);
 /* The number in a cell, as it stands. */
 gboolean lb_csv_number (const LbTable *table, LbCsvCell cell, double *value);
 
-/* A length, which may bear its own unit ("4.5 m", "12 ft"), in m. */
-gboolean lb_csv_length (const LbTable *table, LbCsvCell cell, double *metres);
+/* A length of the column of distance or of depth, which may bear its own unit ("4.5 m", "12 ft"),
+ * in m. */
+gboolean lb_csv_length (const LbTable *table, LbCsvColumn column, LbCsvCell cell, double *metres);
+
+/* The unit that a heading in lower-case letters names; FALSE when it names none. */
+gboolean lb_csv_heading_scale (const char *heading, LbCsvScale *scale);
+
+/* Takes a unit off the cell's end and puts it into `scale`, if there is one. */
+void lb_csv_take_unit (LbCsvCell *cell, LbCsvScale *scale);
+
+/* "feet", translated. */
+const char *lb_csv_unit_name (LbCsvScale scale);
 
 /* Degrees, which may bear a letter ("48.1173 N", "W 11.5"). */
 gboolean lb_csv_angle (const LbTable *table, LbCsvCell cell, double *degrees);

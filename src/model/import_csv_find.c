@@ -7,7 +7,8 @@
 #include "import_csv.h"
 
 #define LOOK_AHEAD 50 /* lines */
-#define FOOT 0.3048
+#define METRES ((LbCsvScale){ 1, FALSE })
+#define FEET ((LbCsvScale){ 0.3048, TRUE })
 
 /* ---- Separator and decimal sign ---- */
 
@@ -20,7 +21,8 @@ count_numbers (const LbTable *table, const LbCsvCell *cells, int n, int *numeric
     {
       double value;
 
-      if (lb_csv_length (table, cells[i], &value) || lb_csv_angle (table, cells[i], &value))
+      if (lb_csv_length (table, LB_CSV_DEPTH, cells[i], &value)
+          || lb_csv_angle (table, cells[i], &value))
         numeric[numbers++] = i;
     }
   return numbers;
@@ -95,32 +97,6 @@ says (const char *text, const char *words)
   return FALSE;
 }
 
-static void
-read_heading (LbTable *table, const LbCsvCell *cells, int n)
-{
-  static const char *const words[LB_N_CSV_COLUMNS] = {
-    [LB_CSV_DISTANCE] = "dist|along|chainage|^station",
-    [LB_CSV_DEPTH] = "depth|sounding",
-    [LB_CSV_LATITUDE] = "^lat|latitude",
-    [LB_CSV_LONGITUDE] = "^lon|^lng|longitude",
-  };
-
-  for (int i = 0; i < n; i++)
-    {
-      g_autofree char *valid = g_utf8_make_valid (cells[i].text, (gssize) cells[i].length);
-      g_autofree char *text = g_utf8_strdown (valid, -1);
-
-      for (int c = 0; c < LB_N_CSV_COLUMNS; c++)
-        if (table->column[c] < 0 && says (text, words[c]))
-          table->column[c] = i;
-      if (table->column[LB_CSV_DEPTH] == i && table->importer->options->unit == LB_CSV_UNIT_FOUND
-          && says (text, "feet|foot|^ft"))
-        table->scale = FOOT;
-    }
-}
-
-/* ---- Columns ---- */
-
 static gboolean
 is_complete (LbTable *table)
 {
@@ -129,6 +105,65 @@ is_complete (LbTable *table)
   return table->column[LB_CSV_DEPTH] >= 0
          && (table->has_places || table->column[LB_CSV_DISTANCE] >= 0);
 }
+
+/* In lower-case letters, with what is written as "DepthFt" in two words. */
+static char *
+dup_words (LbCsvCell cell)
+{
+  g_autofree char *valid = g_utf8_make_valid (cell.text, (gssize) cell.length);
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  for (const char *at = valid; *at; at++)
+    {
+      if (at > valid && g_ascii_isupper (*at) && g_ascii_islower (at[-1]))
+        g_string_append_c (words, ' ');
+      g_string_append_c (words, *at);
+    }
+  return g_utf8_strdown (words->str, -1);
+}
+
+/* Units stand in the headings of their columns. A distance that names none goes with the depth. */
+static void
+read_units (LbTable *table, const LbCsvCell *cells)
+{
+  gboolean named[LB_CSV_DEPTH + 1] = { FALSE };
+
+  if (table->importer->options->unit != LB_CSV_UNIT_FOUND)
+    return;
+  for (int c = 0; c <= LB_CSV_DEPTH; c++)
+    if (table->column[c] >= 0)
+      {
+        g_autofree char *words = dup_words (cells[table->column[c]]);
+
+        named[c] = lb_csv_heading_scale (words, &table->scale[c]);
+      }
+  if (named[LB_CSV_DEPTH] && !named[LB_CSV_DISTANCE])
+    table->scale[LB_CSV_DISTANCE] = table->scale[LB_CSV_DEPTH].is_us ? FEET : METRES;
+}
+
+static void
+read_heading (LbTable *table, const LbCsvCell *cells, int n)
+{
+  static const char *const names[LB_N_CSV_COLUMNS] = {
+    [LB_CSV_DISTANCE] = "dist|along|chainage|^station",
+    [LB_CSV_DEPTH] = "depth|sounding",
+    [LB_CSV_LATITUDE] = "^lat|latitude",
+    [LB_CSV_LONGITUDE] = "^lon|^lng|longitude",
+  };
+
+  for (int i = 0; i < n; i++)
+    {
+      g_autofree char *words = dup_words (cells[i]);
+
+      for (int c = 0; c < LB_N_CSV_COLUMNS; c++)
+        if (table->column[c] < 0 && says (words, names[c]))
+          table->column[c] = i;
+    }
+  if (is_complete (table))
+    read_units (table, cells);
+}
+
+/* ---- Columns ---- */
 
 /* By a row without a heading: two numbers are distance and depth, three a place and a depth. A row
  * under a heading that was not understood is left to the user. */
@@ -199,7 +234,8 @@ gboolean
 lb_csv_find (LbTable *table, const char *text, gsize length)
 {
   memcpy (table->column, table->importer->options->column, sizeof table->column);
-  table->scale = table->importer->options->unit == LB_CSV_UNIT_FEET ? FOOT : 1;
+  table->scale[LB_CSV_DISTANCE] = table->scale[LB_CSV_DEPTH] =
+      table->importer->options->unit == LB_CSV_UNIT_FEET ? FEET : METRES;
   find_signs (table, text, length);
   return find_columns (table, text, length);
 }

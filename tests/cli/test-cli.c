@@ -405,6 +405,48 @@ drawings_that_cannot_be_made_are_refused (void **state)
   assert_refused (&value, 1, "--set: river.depth_m: found 0, expected a number from 0.1 to 100");
 }
 
+/* 100 ft are 30.48 m (NIST SP 811, from memory). */
+static void
+a_table_can_be_explained (void **state)
+{
+  g_autofree char *folder = g_dir_make_tmp (NULL, NULL);
+  g_autofree char *log = g_build_filename (folder, "tabelle.csv", NULL);
+  const char *const plain[] = { "import", log, NULL };
+  const char *const told[] = { "import", log,      "--columns", "3,1",  "--table-units",  "feet",
+                               "--to",   "200 ft", "--spike",   "2 ft", "--units=metric", NULL };
+  const char *const wrong[] = { "import", log, "--columns", "3", NULL };
+  const char *const zero[] = { "import", log, "--columns", "0,1", NULL };
+  const char *const spike[] = { "import", log, "--columns", "3,1", "--spike", "some", NULL };
+  const char *const stretch[] = { "import", log,    "--columns", "3,1", "--from",
+                                  "50 ft",  "--to", "10 m",      NULL };
+
+  assert_true (g_file_set_contents (
+      log, "Tiefe;Art;Weg\n10,0;a;0\n12,0;b;100\n10,0;c;200\n11,0;d;300\n", -1, NULL));
+  {
+    g_auto (Run) unknown = run_in (NULL, plain);
+    g_auto (Run) done = run_in (NULL, told);
+    g_auto (Run) one = run_in (NULL, wrong);
+    g_auto (Run) none = run_in (NULL, zero);
+    g_auto (Run) no_number = run_in (NULL, spike);
+    g_auto (Run) no_stretch = run_in (NULL, stretch);
+
+    assert_int_equal (unknown.status, 1);
+    assert_non_null (strstr (unknown.err, "Tiefe;Art;Weg"));
+    assert_int_equal (done.status, 0);
+    assert_non_null (strstr (done.out, "distance in column 3, depth in column 1, in feet"));
+    assert_non_null (strstr (done.out, "Bed of 3 points over 60.96 m"));
+    assert_int_equal (one.status, 1);
+    assert_true (g_str_has_prefix (one.err, "layback-cli: --columns: "));
+    assert_int_equal (none.status, 1);
+    assert_int_equal (no_number.status, 1);
+    assert_true (g_str_has_prefix (no_number.err, "layback-cli: --spike: "));
+    assert_int_equal (no_stretch.status, 1);
+    assert_non_null (strstr (no_stretch.err, "--from needs a --to"));
+  }
+  g_unlink (log);
+  g_rmdir (folder);
+}
+
 /* A bed of 4, 5 and 4 m over 40 m, worked out by hand. */
 static void
 a_log_becomes_a_bed (void **state)
@@ -471,6 +513,7 @@ main (void)
     cmocka_unit_test (png_has_the_asked_size),
     cmocka_unit_test (drawings_that_cannot_be_made_are_refused),
     cmocka_unit_test (a_log_becomes_a_bed),
+    cmocka_unit_test (a_table_can_be_explained),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

@@ -301,6 +301,13 @@ tables_of_any_kind_are_read (void **state)
     { "# surveyed by line\n\nDepth (ft); Distance (ft)\n10;0\n20;100\n", 30.48, 6.096 },
     { "\"along\",\"note\",\"depth\"\n\"0\",\"a, b\",\"4.0\"\n\"10\",\"c\",\"5.5\"\n", 10, 5.5 },
     { "0,-4.0\n10,-5.5\n", 10, 5.5 },
+    /* A foot is 0.3048 m, a fathom 6 ft, a mile 5280 ft (NIST SP 811, from memory). */
+    { "distance (m),depth (ft)\n0,10\n20,20\n", 20, 6.096 },
+    { "distance in miles,depth in ft\n0,10\n1,20\n", 1609.344, 6.096 },
+    { "Dist_km;WaterDepthFathoms\n0;1\n0,1;2\n", 100, 3.6576 },
+    { "distance;depth [cm]\n0;400\n10;550\n", 10, 5.5 },
+    { "distance;depth in inches\n0;100\n10;200\n", 3.048, 5.08 },
+    { "distance,depth\n0,4 m\n1 km,550 cm\n", 1000, 5.5 },
     { "time,lat,lon,depth_m\n1,0,10.0000,4\n2,0,10.0001,5.5\n", 11.1319490793, 5.5 },
   };
 
@@ -326,7 +333,7 @@ columns_can_be_told (void **state)
   assert_null (parse (text, &error));
   assert_string_equal (error->message,
                        "no columns of distance and depth, or of latitude, longitude "
-                       "and depth, were found");
+                       "and depth, were found; it begins with “a,b,c,d”");
   options.column[LB_CSV_DISTANCE] = 3;
   options.column[LB_CSV_DEPTH] = 1;
   options.unit = LB_CSV_UNIT_FEET;
@@ -346,6 +353,12 @@ rubbish_is_refused (void **state)
   };
   TestRandom random = { 99 };
 
+  {
+    g_autoptr (GError) error = NULL;
+
+    assert_null (parse ("\xef\xbb\xbf \n", &error));
+    assert_string_equal (error->message, "this file is empty");
+  }
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     {
       g_autoptr (GError) error = NULL;
