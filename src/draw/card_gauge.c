@@ -14,7 +14,8 @@
 #define GOOD_RADIUS 15.5
 #define BEST_RADIUS 216.0 /* points */
 #define HOLE 3.0
-#define LABELS 3.4 /* of plain letters: from the inner scale to the middle of its numbers */
+#define LEAST_APART 1.3 /* points, between ticks */
+#define LABELS 3.4      /* of plain letters: from the inner scale to the middle of its numbers */
 #define ARC_PIECES 8
 #define RING 3.3 /* of plain letters: the outer scale with its numbers */
 #define MOST_ANGLE (88 * G_PI / 180)
@@ -230,6 +231,27 @@ add_label (const Dial *d, const Labels *labels, size_t i, int side, double scale
                      d->y + labels->radius * c - label->text.height / 2, LB_COLOUR_TEXT);
 }
 
+static bool
+has_label (const Labels *labels, const LbCardTick *tick)
+{
+  for (size_t i = 0; i < labels->n; i++)
+    if (labels->labels[i].tick == tick)
+      return true;
+  return false;
+}
+
+/* Whether a tick can be told from the one before it and from those with numbers. */
+static bool
+is_apart (const Dial *d, const Labels *labels, size_t i, double radius)
+{
+  const LbCardTick *ticks = d->gauge->ticks;
+  double nearest = i > 0 ? ticks[i].angle - ticks[i - 1].angle : INFINITY;
+
+  for (size_t k = 0; k < labels->n; k++)
+    nearest = fmin (nearest, fabs (ticks[i].angle - labels->labels[k].tick->angle));
+  return nearest * radius >= LEAST_APART;
+}
+
 /* To both sides; a thick mark at the angle of the card's own run. */
 static void
 add_heights (const Dial *d, double radius)
@@ -241,9 +263,11 @@ add_heights (const Dial *d, double radius)
       for (size_t i = 0; i < d->gauge->n_ticks; i++)
         {
           const LbCardTick *t = &d->gauge->ticks[i];
+          bool is_long = has_label (&labels, t);
 
-          tick (d, side * t->angle, radius, radius - (t->major ? 0.9 : 0.5) * d->body,
-                t->major ? 0.9 : 0.4);
+          if (is_long || is_apart (d, &labels, i, radius))
+            tick (d, side * t->angle, radius, radius - (is_long ? 0.9 : 0.5) * d->body,
+                  t->major ? 0.9 : 0.4);
         }
       for (size_t i = 0; i < labels.n; i++)
         add_label (d, &labels, i, side, radius);

@@ -85,8 +85,10 @@ write_rows (const LbCardPen *pen,
   double body = lb_card_pen_body (pen);
 
   for (size_t i = piece->first; i < MIN (rows->n, piece->first + piece->n); i++)
-    y += rows->facts[i] ? write_row (pen, rows->facts[i], labels, x, y, width) + BETWEEN * body
-                        : 0.4 * body;
+    if (rows->facts[i])
+      y += write_row (pen, rows->facts[i], labels, x, y, width) + BETWEEN * body;
+    else if (i > piece->first)
+      y += 0.4 * body;
   return y - start;
 }
 
@@ -110,6 +112,24 @@ static size_t
 count_numbers (const LbCardPen *pen)
 {
   return numbers_rows (pen, &(LbCardPiece){ 0 }).n;
+}
+
+/* After a group. */
+static size_t
+break_numbers (const LbCardPen *pen, const LbCardPiece *piece, size_t n)
+{
+  Rows rows = numbers_rows (pen, piece);
+
+  for (size_t k = MIN (n, rows.n - MIN (rows.n, piece->first)); k > 0; k--)
+    if (piece->first + k < rows.n && !rows.facts[piece->first + k])
+      return k;
+  return 0;
+}
+
+static const char *
+numbers_heading (const LbCardPiece *piece)
+{
+  return piece->first == 0 ? _ ("How it runs") : _ ("How it runs, continued");
 }
 
 /* The sentence stands over the first of the numbers. */
@@ -140,14 +160,14 @@ numbers_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
   if (width < 14 * lb_card_pen_body (pen))
     return INFINITY;
-  return lb_card_pen_heading_height (pen, _ ("How it runs"), width)
+  return lb_card_pen_heading_height (pen, numbers_heading (piece), width)
          + write_numbers (pen, piece, 0, 0, width);
 }
 
 static void
 add_numbers (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 {
-  double head = lb_card_pen_put_heading (pen, _ ("How it runs"), box);
+  double head = lb_card_pen_put_heading (pen, numbers_heading (piece), box);
 
   write_numbers (pen, piece, box.x, box.y + head, box.width);
 }
@@ -157,6 +177,7 @@ const LbCardPieceClass lb_card_numbers_piece = {
   .n_variants = 4,
   .is_words = true,
   .count = count_numbers,
+  .good_break = break_numbers,
   .height = numbers_height,
   .add = add_numbers,
 };
