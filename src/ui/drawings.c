@@ -124,6 +124,5 @@ void
 lb_drawings_zoom (LbDrawings *self, double factor)
 {
   g_return_if_fail (LB_IS_DRAWINGS (self));
-  lb_viewport_zoom (self->viewport, factor, gtk_widget_get_width (self->side_view) / 2.0,
-                    gtk_widget_get_height (self->side_view) / 2.0);
+  lb_viewport_zoom_selected (self->viewport, factor);
 }

@@ -7,8 +7,8 @@
  *   Enter                               opens its field
  *   Escape                              takes a drag back, else selects nothing
  *   Insert, Delete                      adds a point to the bed, takes the selected one away
- *   arrows with Alt, or with nothing selected, move the drawing; + and - zoom, 0 shows the whole
- * rig
+ *   arrows with Alt, or with nothing selected, move the drawing
+ *   + and - zoom about the selected part, 0 shows the whole rig
  *
  * Tab and Shift+Tab go on to the next control, as everywhere. */
 #include "handling_private.h"
@@ -125,7 +125,11 @@ move (LbHandling *self, int right, int up, gboolean page, gboolean fine)
   if (kind == LB_PICK_NOTHING)
     return pan (self, page ? 0 : right, page ? PAGE * up : up);
   if (!lb_handling_grab (self, kind, index, &grab))
-    return GDK_EVENT_STOP;
+    {
+      if (kind == LB_PICK_BED)
+        say (self, g_strdup (_ ("This bed is moved point by point")));
+      return GDK_EVENT_STOP;
+    }
   if (page && grab.up == 0)
     lb_grab_step (&grab, self->session, PAGE * up, 0, fine, gesture_now (self));
   else
@@ -226,8 +230,7 @@ remove_point (LbHandling *self)
 static gboolean
 zoom (LbHandling *self, double factor)
 {
-  lb_viewport_zoom (self->viewport, factor, gtk_widget_get_width (self->canvas) / 2.0,
-                    lb_viewport_get_view (self->viewport)->height / 2);
+  lb_viewport_zoom_selected (self->viewport, factor);
   return GDK_EVENT_STOP;
 }
 

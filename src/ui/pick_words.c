@@ -7,6 +7,18 @@
 #include "current.h"
 #include "words.h"
 
+/* As the beginning of a tooltip, which other parts begin with a capital. */
+static void
+add_title (GString *text, const char *name)
+{
+  gunichar first = g_unichar_toupper (g_utf8_get_char (name));
+
+  if (!*name)
+    return;
+  g_string_append_unichar (text, first);
+  g_string_append (text, g_utf8_next_char (name));
+}
+
 /* Adds "label: value", on a line of its own. */
 static void
 add_value (GString *text, LbSession *session, const char *label, LbQuantity quantity, double value)
@@ -38,7 +50,7 @@ add_lure (
   const char *name = lb_document_get_lure_name (lb_session_get_document (session), i);
   g_autofree char *which = lb_words_lure (setup, i);
 
-  g_string_append (text, which);
+  add_title (text, which);
   if (name && *name)
     g_string_append_printf (text, "\n%s", name);
   add_place (text, session, &readings->lures[i].at);
@@ -52,7 +64,7 @@ add_leader (
 {
   g_autofree char *which = lb_words_leader (setup, i);
 
-  g_string_append (text, which);
+  add_title (text, which);
   add_value (text, session, _ ("Length"), LB_QUANTITY_LENGTH, setup->rig.leaders[i].length);
   add_value (text, session, _ ("Attached above the weight"), LB_QUANTITY_HEIGHT,
              setup->rig.leaders[i].attach_above_weight);
@@ -80,6 +92,11 @@ add_part (GString *text,
   switch (pick->kind)
     {
     case LB_PICK_REEL:
+      g_string_append (text, _ ("Reel"));
+      add_value (text, session, _ ("Height above the water"), LB_QUANTITY_HEIGHT,
+                 setup->boat.reel_height);
+      add_value (text, session, _ ("Pull in the hand"), LB_QUANTITY_FORCE, readings->hand_tension);
+      break;
     case LB_PICK_MAINLINE:
       add_mainline (text, session, readings);
       break;

@@ -33,6 +33,9 @@ n_leaders (LbRigPage *self)
 
 /* ---- Scrolling to what is selected ---- */
 
+/* A frame, and what it takes to lay a card out. */
+#define LAYOUT_MS 30
+
 static gboolean
 scroll_cb (gpointer user_data)
 {
@@ -44,7 +47,10 @@ scroll_cb (gpointer user_data)
   self->scroll_id = 0;
   lb_session_get_selected (self->session, &kind, &index);
   group = lb_rig_page_get_group (self, kind, index);
-  if (group)
+  /* A leader that was added a moment ago. */
+  if (group && gtk_widget_get_height (group) == 0 && gtk_widget_get_mapped (group))
+    self->scroll_id = g_timeout_add (LAYOUT_MS, scroll_cb, self);
+  else if (group)
     lb_page_scroll_to (GTK_SCROLLED_WINDOW (self->scroller), self->sections, group);
   return G_SOURCE_REMOVE;
 }

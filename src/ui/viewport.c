@@ -176,6 +176,58 @@ lb_viewport_zoom (LbViewport *self, double factor, double x, double y)
   take_view (self, &view);
 }
 
+/* Of the selected part, in the world; FALSE when it has none. */
+static gboolean
+find_selected (LbViewport *self, double *x, double *z)
+{
+  const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
+  LbResult *result = lb_session_get_result (self->session);
+  const LbReadings *readings = result && !lb_status_is_failure (lb_result_get_status (result))
+                                   ? lb_result_get_readings (result)
+                                   : NULL;
+  const LbVec3 *at = NULL;
+  LbPickKind kind;
+  int index;
+
+  lb_session_get_selected (self->session, &kind, &index);
+  if (kind == LB_PICK_BED_POINT && (gsize) index < setup->river.n_bed_points)
+    {
+      *x = setup->river.bed_x[index];
+      *z = -setup->river.bed_depth[index];
+      return TRUE;
+    }
+  if (!readings)
+    return FALSE;
+  if (kind == LB_PICK_WEIGHT || kind == LB_PICK_SHANK)
+    at = &readings->weight.position;
+  else if (kind == LB_PICK_ATTACHMENT && (gsize) index < readings->n_leaders)
+    at = &readings->attachments[index].position;
+  else if ((kind == LB_PICK_LURE || kind == LB_PICK_LEADER) && (gsize) index < readings->n_leaders)
+    at = &readings->lures[index].at.position;
+  if (!at)
+    return FALSE;
+  *x = at->x;
+  *z = at->z;
+  return TRUE;
+}
+
+void
+lb_viewport_zoom_selected (LbViewport *self, double factor)
+{
+  double x, y, world_x, world_z;
+
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  x = self->view.width / 2;
+  y = self->view.height / 2;
+  if (find_selected (self, &world_x, &world_z))
+    {
+      /* What lies outside the drawing comes in from its edge. */
+      x = CLAMP (lb_view_x (&self->view, world_x), 0, self->view.width);
+      y = CLAMP (lb_view_y (&self->view, world_z), 0, self->view.height);
+    }
+  lb_viewport_zoom (self, factor, x, y);
+}
+
 void
 lb_viewport_pan (LbViewport *self, double dx, double dy)
 {

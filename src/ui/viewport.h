@@ -26,6 +26,10 @@ const LbStyle *lb_viewport_get_style (LbViewport *self);
 /* `factor` > 1: closer; the drawing point (x, y) stays where it is. */
 void lb_viewport_zoom (LbViewport *self, double factor, double x, double y);
 
+/* The same about the selected part, so that the keyboard finds what it came for; about the middle
+ * when none is selected, or one without a place. */
+void lb_viewport_zoom_selected (LbViewport *self, double factor);
+
 /* Moves the drawing by (dx, dy) drawing units. */
 void lb_viewport_pan (LbViewport *self, double dx, double dy);
 

@@ -59,6 +59,7 @@ the_pointer_finds_the_weight (void **state)
                             lb_session_get_value (session (), lb_field ("weight.mass_kg"), 0));
 
   assert_non_null (words);
+  assert_true (g_str_has_prefix (words, "Weight\n"));
   assert_non_null (strstr (words, mass));
 }
 
@@ -77,6 +78,7 @@ the_pointer_finds_each_lure (void **state)
       const char *name = lb_document_get_lure_name (lb_session_get_document (session ()), i);
 
       assert_non_null (words);
+      assert_true (g_ascii_isupper (words[0]));
       if (!strstr (words, name))
         fail_msg ("over lure %zu: %s", i, words);
     }

@@ -283,7 +283,16 @@ the_drawing_is_moved_by_keys (void **state)
   assert_true (hand_key (side_view (), GDK_KEY_Up, GDK_ALT_MASK));
   assert_near (lb_viewport_get_view (viewport)->x_left, x, 1e-9);
   assert_near (lb_viewport_get_view (viewport)->z_top, z, 1e-9);
-  assert_true (key (GDK_KEY_plus));
+  {
+    LbVec3 at = lb_result_get_readings (lb_session_get_result (session ()))->weight.position;
+    double left = lb_view_x (lb_viewport_get_view (viewport), at.x);
+    double top = lb_view_y (lb_viewport_get_view (viewport), at.z);
+
+    /* The weight, which is selected, stays where it is. */
+    assert_true (key (GDK_KEY_plus));
+    assert_near (lb_view_x (lb_viewport_get_view (viewport), at.x), left, 1e-6);
+    assert_near (lb_view_y (lb_viewport_get_view (viewport), at.z), top, 1e-6);
+  }
   assert_less (scale, lb_viewport_get_view (viewport)->per_metre_x);
   assert_true (key (GDK_KEY_0));
   assert_false (lb_viewport_get_moved (viewport));
