@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "card_piece.h"
+#include "overlay.h"
 
 #define LEAST_SCALE 0.5  /* of the drawings' letters: the smallest are then 6 pt */
 #define SMALLER 0.86     /* than those of the card */
@@ -55,22 +56,70 @@ add_inset (const LbCardPen *pen, LbScene *scene, double x, double y)
   lb_scene_end (pen->page->scene, (LbLook){ .stroke = LB_COLOUR_CARD_EDGE, .width = 0.5 });
 }
 
+/* Where the two drawings stand in a box. */
+typedef struct
+{
+  double x, top, low, width;
+  double side, strip; /* heights; a side view that is not drawn has one too, for the scale */
+} Frame;
+
+static Frame
+make_frame (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
+{
+  double top = box.y + lb_card_pen_put_heading (pen, _ ("Running"), box);
+  double height = box.y + box.height - top;
+  bool alone = piece->variant == STRIP;
+  double strip = alone ? height : floor (STRIP_SHARE * height);
+
+  return (Frame){ box.x,
+                  top,
+                  box.y + box.height - strip,
+                  box.width,
+                  alone ? strip / STRIP_SHARE : height - strip - GAP,
+                  strip };
+}
+
+/* The document's own run. */
 static void
-add_running (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
+add_own (const LbCardPen *pen, const LbCardPiece *piece, const Frame *f)
 {
   LbExtents extents = lb_picture_extents (pen->picture);
   LbStyle style = running_style (pen);
-  double top = box.y + lb_card_pen_put_heading (pen, _ ("Running"), box);
-  double height = box.y + box.height - top;
-  double strip = piece->variant == STRIP ? height : floor (STRIP_SHARE * height);
-  double side = piece->variant == STRIP ? strip / STRIP_SHARE : height - strip - GAP;
-  LbView view = lb_view_fit (NULL, &extents, &style, box.width, side);
+  LbView view = lb_view_fit (NULL, &extents, &style, f->width, f->side);
 
   if (piece->variant != STRIP)
-    add_inset (pen, lb_side_view_new (pen->context, pen->picture, &style, &view, box.width, side),
-               box.x, top);
-  add_inset (pen, lb_bed_strip_new (pen->context, pen->picture, &style, &view, box.width, strip),
-             box.x, box.y + box.height - strip);
+    add_inset (pen, lb_side_view_new (pen->context, pen->picture, &style, &view, f->width, f->side),
+               f->x, f->top);
+  add_inset (pen, lb_bed_strip_new (pen->context, pen->picture, &style, &view, f->width, f->strip),
+             f->x, f->low);
+}
+
+/* The variants, over one another. */
+static void
+add_variants (const LbCardPen *pen, const LbCardPiece *piece, const Frame *f)
+{
+  LbOverlay overlay = lb_overlay_of_runs (pen->runs, pen->picture);
+  LbExtents extents = lb_overlay_extents (&overlay);
+  LbStyle style = running_style (pen);
+  LbView view = lb_view_fit (NULL, &extents, &style, f->width, f->side);
+
+  if (piece->variant != STRIP)
+    add_inset (pen,
+               lb_overlay_side_view_new (pen->context, &overlay, &style, &view, f->width, f->side),
+               f->x, f->top);
+  add_inset (pen, lb_overlay_strip_new (pen->context, &overlay, &style, &view, f->width, f->strip),
+             f->x, f->low);
+}
+
+static void
+add_running (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
+{
+  Frame frame = make_frame (pen, piece, box);
+
+  if (pen->runs && pen->runs->n > 0)
+    add_variants (pen, piece, &frame);
+  else
+    add_own (pen, piece, &frame);
 }
 
 static size_t

@@ -124,6 +124,36 @@ what_is_left_out_is_told (void **state)
   assert_contains (text, "Local rules");
 }
 
+/* A file that asks for its variants in the running diagram has their names there. */
+static void
+variants_are_drawn_over_one_another (void **state)
+{
+  static const char variants[] =
+      "\"variants\": [{ \"name\": \"One pound\", \"set\": { \"weight.mass_kg\": 0.4536 } },"
+      " { \"name\": \"Two pounds\", \"set\": { \"weight.mass_kg\": 0.9072 } }],"
+      " \"card\": { \"running\": \"variants\" }, ";
+  g_autofree char *file = sample ("spring-run.rig");
+  g_autofree char *with = output ("cli-card-variants.rig");
+  g_autofree char *path = output ("cli-card-variants.pdf");
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autofree char *data = NULL;
+  g_autofree char *said = NULL;
+
+  assert_true (g_file_get_contents (file, &data, NULL, NULL));
+  g_string_assign (text, data);
+  g_string_insert (text, strchr (data, '"') - data, variants);
+  assert_true (g_file_set_contents (with, text->str, -1, NULL));
+  {
+    g_auto (Run) made = run ("card", with, "-o", path, "--size", "letter");
+
+    assert_string_equal (made.err, "");
+    assert_int_equal (made.status, 0);
+  }
+  said = ask ("pdftotext", path, "-");
+  assert_contains (said, "One pound");
+  assert_contains (said, "Two pounds");
+}
+
 static void
 wrong_use_is_told_exactly (void **state)
 {
@@ -189,6 +219,7 @@ main (void)
     cmocka_unit_test (the_same_day_gives_the_same_file),
     cmocka_unit_test (pictures_take_a_file_a_sheet),
     cmocka_unit_test (what_is_left_out_is_told),
+    cmocka_unit_test (variants_are_drawn_over_one_another),
     cmocka_unit_test (wrong_use_is_told_exactly),
     cmocka_unit_test (what_cannot_be_written_is_told),
   };
