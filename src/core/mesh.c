@@ -63,7 +63,7 @@ count_segments (
   key->refine = plan->refine;
   key->n_leaders = rig->n_leaders;
   key->n_pieces = n_places - 1;
-  key->split_mainline = lb_is_set (plan->waterline);
+  key->dry = lb_is_set (plan->waterline) ? plan->dry : 0;
   key->mainline = at_least ((rig->n_leaders > 0 ? 0.30 : 0.85) * total, 4);
   for (size_t i = 0; i + 1 < n_places; i++)
     key->piece[i] =
@@ -82,7 +82,7 @@ count_segments (
 static size_t
 count_nodes (const LbMeshKey *key)
 {
-  size_t n = key->mainline + (key->split_mainline ? 1 : 0);
+  size_t n = key->mainline + key->dry;
 
   for (size_t i = 0; i < key->n_pieces; i++)
     n += key->piece[i];
@@ -126,12 +126,14 @@ leader_bends (const LbLeader *leader)
   return fmin (leader->length / bend_length (&leader->line, tension), MOST_BENDS);
 }
 
-/* Of the mainline, with the line out that is given or, when it follows, a common one. */
+/* Of the mainline, with the line out that is planned for, or given or, when it follows, a common
+ * one. */
 static double
-mainline_bends (const LbSetup *setup)
+mainline_bends (const LbSetup *setup, double graded_for)
 {
   const LbRig *rig = &setup->rig;
-  double length = rig->line_out.mode == LB_LINE_OUT_GIVEN
+  double length = lb_is_set (graded_for) ? graded_for
+                  : rig->line_out.mode == LB_LINE_OUT_GIVEN
                       ? rig->line_out.value
                       : 1.5 * (setup->river.depth + setup->boat.reel_height);
   double tension = lb_weight_in_water (&rig->weight, 1000, setup->river.gravity);
@@ -173,8 +175,8 @@ lay_nodes (LbTree *tree)
   size_t place[LB_MAX_LEADERS + 2] = { 0 };
 
   tree->nodes[0].body = -1;
-  if (key->split_mainline)
-    place[0] = lay_piece (&layer, 0, LB_PART_MAINLINE, 1);
+  if (key->dry > 0)
+    place[0] = lay_piece (&layer, 0, LB_PART_MAINLINE, key->dry);
   place[0] = lay_piece (&layer, place[0], LB_PART_MAINLINE, key->mainline);
   for (size_t i = 0; i < key->n_pieces; i++)
     place[i + 1] = lay_piece (&layer, place[i], LB_PART_SHANK, key->piece[i]);
@@ -207,18 +209,18 @@ grade_piece (LbTree *tree, int piece, size_t first, size_t n, double bends)
 }
 
 static void
-grade_pieces (LbTree *tree, const LbSetup *setup)
+grade_pieces (LbTree *tree, const LbSetup *setup, double graded_for)
 {
   const LbMeshKey *key = &tree->key;
   size_t first = 1;
   int piece = 0;
 
-  if (key->split_mainline)
+  if (key->dry > 0)
     {
-      grade_piece (tree, piece++, first, 1, 0);
-      first += key->refine;
+      grade_piece (tree, piece++, first, key->dry, 0);
+      first += key->dry * key->refine;
     }
-  grade_piece (tree, piece++, first, key->mainline, mainline_bends (setup));
+  grade_piece (tree, piece++, first, key->mainline, mainline_bends (setup, graded_for));
   first += key->mainline * key->refine;
   for (size_t i = 0; i < key->n_pieces; i++)
     {
@@ -241,10 +243,10 @@ cut_lengths (LbTree *tree, const LbRig *rig, const LbMeshPlan *plan, const doubl
   double length[LB_MAX_PIECES], rate[LB_MAX_PIECES] = { 0 };
   size_t n = 0;
 
-  if (key->split_mainline)
+  if (key->dry > 0)
     length[n++] = plan->waterline;
   rate[n] = 1;
-  length[n++] = key->split_mainline ? -plan->waterline : 0;
+  length[n++] = key->dry > 0 ? -plan->waterline : 0;
   for (size_t i = 0; i < key->n_pieces; i++)
     length[n++] = height[i] - height[i + 1];
   for (size_t i = 0; i < key->n_leaders; i++)
@@ -367,7 +369,7 @@ lb_mesh_build (LbTree *tree, const LbSetup *setup, const LbMeshPlan *plan, bool 
       for (size_t i = 0; i < LB_MAX_PIECES; i++)
         tree->bends[i] = -1;
     }
-  grade_pieces (tree, setup);
+  grade_pieces (tree, setup, plan->graded_for);
   cut_lengths (tree, &setup->rig, plan, height);
   load_values (tree, setup);
   load_nodes (tree);

@@ -6,10 +6,13 @@
 
 typedef struct
 {
-  size_t segments;  /* of the whole rig, about, before refining */
-  size_t refine;    /* every segment is cut into this many equal parts */
-  double waterline; /* m of unstretched mainline from the reel at which a node lies; unset: nowhere
-                       in particular */
+  size_t segments;   /* of the whole rig, about, before refining */
+  size_t refine;     /* every segment is cut into this many equal parts */
+  double waterline;  /* m of unstretched mainline from the reel at which a node lies; unset: nowhere
+                        in particular */
+  size_t dry;        /* segments, before refining, above that node */
+  double graded_for; /* m of line out that the mainline is graded for; unset: the line out given,
+                        or a common one when it is to be found */
 } LbMeshPlan;
 
 /* Meshes `setup` into `tree` and loads all its values. When the tree already has that mesh (the

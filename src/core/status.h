@@ -15,13 +15,17 @@ typedef enum
 
   LB_STATUS_OK = 0,
 
+  /* These three: no line out within the solver's limits was found to hold the weight at the asked
+   * height, though the rig was followed from the shortest to the longest and (unless it is too low
+   * even with the line all in) back. Missed would be a rig on a branch that neither leads to, and
+   * one behind so much else that the scan was cut short. */
   LB_STATUS_LINE_AT_LONGEST = 1,  /* the weight cannot get down to the asked height; the answer is
                                      the rig with the longest line the solver will let out */
   LB_STATUS_LINE_AT_SHORTEST = 2, /* the weight cannot get up to the asked height (the shank alone
                                      reaches deeper); the answer is the rig with the line all in */
   LB_STATUS_HEIGHT_LEAPS = 3, /* no line out gives just the asked height: over an uneven bed, or as
                                  a line leaves the bed, the weight leaps past it; the answer is the
-                                 rig at the leap */
+                                 rig at a leap */
   LB_STATUS_HELD_BY_FRICTION = 4, /* the boat is at rest over the ground and the rig would slide
                                      about on the bed without friction, which is indeterminate then;
                                      the answer is the rig as friction would hold it */

@@ -35,6 +35,10 @@ typedef struct
   size_t iterations; /* Newton steps of the last solve */
   bool warm;         /* the answer came straight from the last one */
   double residual;   /* N, largest force left over at any node */
+
+  /* m above the bed: the weight on the two sides of the leap that LB_STATUS_HEIGHT_LEAPS is about;
+   * unset with any other status, and when they were not found */
+  double leap_high, leap_low;
 } LbSteadyStatistics;
 
 /* A new solver, or NULL when memory is out. Free it with lb_steady_free(). */

@@ -11,6 +11,17 @@
 #define WATERLINE_TOLERANCE 1e-9
 #define WATERLINE_TRIES 12
 
+/* The setup with the line out as it was found when it could not be as asked. */
+static LbSetup
+settle_line_out (const LbSetup *setup, LbStatus remark, double line_out)
+{
+  LbSetup settled = *setup;
+
+  if (remark != LB_STATUS_OK && remark != LB_STATUS_HELD_BY_FRICTION)
+    settled.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, line_out };
+  return settled;
+}
+
 /* Where the mainline comes out of the water, as m of unstretched line from the reel; unset when it
  * does not. */
 static double
@@ -34,18 +45,25 @@ static LbStatus
 solve_level (LbSteady *steady, const LbSetup *setup, LbMeshPlan *plan)
 {
   LbStatus status = LB_STATUS_OK;
+  double last = LB_UNSET, last_z = LB_UNSET; /* the try before this one */
 
   for (int try = 0; try < WATERLINE_TRIES; try++)
     {
       status = lb_steady_solve_plan (steady, setup, plan, true);
       if (lb_status_is_failure (status) || !lb_is_set (plan->waterline))
         return status;
-      const LbTreeNode *node = &steady->tree.nodes[plan->refine];
-      const LbTreeNode *above = &steady->tree.nodes[plan->refine - 1];
-      double rest = lb_tree_rest (&steady->tree, plan->refine);
+      size_t i = plan->dry * plan->refine;
+      const LbTreeNode *node = &steady->tree.nodes[i], *above = node - 1;
+      double rest = lb_tree_rest (&steady->tree, i);
       if (fabs (node->position.z) <= WATERLINE_TOLERANCE)
         return status;
-      plan->waterline += node->position.z * rest / (above->position.z - node->position.z);
+      /* Along the segment above, and then by the secant: the line rises as it gets longer. */
+      double z = node->position.z;
+      double change = lb_is_set (last) ? z * (plan->waterline - last) / (last_z - z)
+                                       : z * rest / (above->position.z - z);
+      last = plan->waterline;
+      last_z = z;
+      plan->waterline += fmin (fmax (change, -0.5 * plan->waterline), plan->waterline);
     }
   return LB_STATUS_NO_CONVERGENCE;
 }
@@ -72,6 +90,84 @@ refine_state (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, co
   steady->solved = true;
   return LB_STATUS_OK;
 }
+
+/* ---- From a coarse mesh ---- */
+
+/* The length of unstretched line, m, that `part` has in `shape`. */
+static double
+length_of_part (const LbShape *shape, int part)
+{
+  double length = 0;
+
+  for (size_t i = 1; i < shape->n_nodes; i++)
+    if (shape->nodes[i].part == part)
+      length += shape->nodes[i].rest_length;
+  return length;
+}
+
+/* Places the nodes of one part along that of `coarse`. */
+static void
+place_part (LbTree *tree, const LbShape *coarse, int part)
+{
+  double total = length_of_part (coarse, part), reached = 0, upper = 0;
+  size_t k = 1;
+
+  while (k < coarse->n_nodes && coarse->nodes[k].part != part)
+    k++;
+  for (size_t i = 1; i < tree->n_nodes; i++)
+    {
+      if (tree->nodes[i].part != part)
+        continue;
+      reached += lb_tree_rest (tree, i);
+      while (upper + coarse->nodes[k].rest_length < fmin (reached, total * (1 - 1e-9)))
+        upper += coarse->nodes[k++].rest_length;
+      const LbShapeNode *node = &coarse->nodes[k];
+      double share = fmin ((reached - upper) / node->rest_length, 1);
+      tree->nodes[i].position =
+          lb_vec3_lerp (coarse->nodes[node->parent].position, node->position, share);
+      tree->nodes[i].tension = node->tension;
+    }
+}
+
+/* From `coarse`: solves on the mesh of `plan`, on the same branch. */
+static LbStatus
+carry_over (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, const LbShape *coarse)
+{
+  LbTree *tree = &steady->tree;
+  bool kept;
+  LbStatus status = lb_mesh_build (tree, setup, plan, &kept);
+
+  if (status != LB_STATUS_OK)
+    return status;
+  tree->line_out = coarse->line_out;
+  for (int part = 0; part < (int) setup->rig.n_leaders + LB_PART_LEADER_0; part++)
+    place_part (tree, coarse, part);
+  lb_steady_forget (steady);
+  steady->solved = true;
+  steady->warm_only = true;
+  status = lb_steady_solve_plan (steady, setup, plan, true);
+  steady->warm_only = false;
+  return status;
+}
+
+LbStatus
+lb_steady_carry_over (LbSteady *steady,
+                      const LbSetup *setup,
+                      const LbMeshPlan *plan,
+                      LbStatus remark)
+{
+  LbSetup settled = settle_line_out (setup, remark, steady->shape.line_out);
+  LbShape coarse;
+
+  lb_shape_init (&coarse);
+  LbStatus status = lb_shape_copy (&coarse, &steady->shape);
+  if (status == LB_STATUS_OK)
+    status = carry_over (steady, &settled, plan, &coarse);
+  lb_shape_clear (&coarse);
+  return status;
+}
+
+/* ---- Extrapolation ---- */
 
 /* From values with errors in h^2, h^4, ... at h, h/2 and h/4. */
 static double
@@ -116,24 +212,56 @@ join_levels (LbSteady *steady, const LbShape *level)
   return LB_STATUS_OK;
 }
 
-/* The coarsest mesh is the one that was solved. */
+/* As many segments for what is above the water as the mainline has on that length, or one. */
+static size_t
+count_dry (const LbTree *tree, double waterline)
+{
+  return 1 + (size_t) ((double) tree->key.mainline * waterline / tree->line_out);
+}
+
+/* The coarsest mesh is that of `start`, but for the node at the surface. A level that ends with a
+ * remark has lost the branch. */
 static LbStatus
-solve_levels (LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, LbShape *level)
+solve_levels (
+    LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, const LbShape *start, LbShape *level)
 {
   LbStatus status = LB_STATUS_OK;
 
-  plan.waterline = find_waterline (&steady->tree);
-  for (size_t k = 0; k < N_LEVELS && !lb_status_is_failure (status); k++)
+  for (size_t k = 0; k < N_LEVELS && status == LB_STATUS_OK; k++)
     {
-      if (k > 0)
+      if (k == 0)
+        /* A failure leaves it to the other ways of a cold solve. */
+        carry_over (steady, setup, &plan, start);
+      else
         status = refine_state (steady, setup, &plan, &level[k - 1]);
-      if (!lb_status_is_failure (status))
+      if (status == LB_STATUS_OK)
         status = solve_level (steady, setup, &plan);
-      if (!lb_status_is_failure (status))
+      if (status == LB_STATUS_OK)
         status = lb_shape_copy (&level[k], &steady->shape);
       plan.refine *= 2;
     }
-  return lb_status_is_failure (status) ? status : join_levels (steady, level);
+  if (status > LB_STATUS_OK)
+    return LB_STATUS_NO_CONVERGENCE;
+  return status == LB_STATUS_OK ? join_levels (steady, level) : status;
+}
+
+/* With a node at the water surface, or where that cannot be had without one. */
+static LbStatus
+solve_levels_somehow (
+    LbSteady *steady, const LbSetup *setup, LbMeshPlan plan, const LbShape *start, LbShape *level)
+{
+  LbStatus status = LB_STATUS_NO_CONVERGENCE;
+
+  plan.waterline = find_waterline (&steady->tree);
+  if (lb_is_set (plan.waterline))
+    {
+      plan.dry = count_dry (&steady->tree, plan.waterline);
+      status = solve_levels (steady, setup, plan, start, level);
+      plan.waterline = LB_UNSET;
+    }
+  if (status == LB_STATUS_NO_CONVERGENCE && !steady->cancelled)
+    status = solve_levels (steady, setup, plan, start, level);
+  return status;
 }
 
 size_t
@@ -148,15 +276,16 @@ lb_steady_fine_segments (const LbSetup *setup, size_t segments)
 LbStatus
 lb_steady_refine (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, LbStatus remark)
 {
-  LbShape level[N_LEVELS];
-  LbSetup settled = *setup;
+  LbShape start, level[N_LEVELS];
+  LbSetup settled = settle_line_out (setup, remark, steady->tree.line_out);
 
-  /* A line out that could not be as asked stays as it was found. */
-  if (remark != LB_STATUS_OK && remark != LB_STATUS_HELD_BY_FRICTION)
-    settled.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, steady->tree.line_out };
+  lb_shape_init (&start);
   for (size_t k = 0; k < N_LEVELS; k++)
     lb_shape_init (&level[k]);
-  LbStatus status = solve_levels (steady, &settled, *plan, level);
+  LbStatus status = lb_shape_copy (&start, &steady->shape);
+  if (status == LB_STATUS_OK)
+    status = solve_levels_somehow (steady, &settled, *plan, &start, level);
+  lb_shape_clear (&start);
   for (size_t k = 0; k < N_LEVELS; k++)
     lb_shape_clear (&level[k]);
   /* The tree now holds the finest mesh alone, which is not what is returned. */

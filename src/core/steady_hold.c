@@ -6,6 +6,11 @@
 #define SEARCH_GROWTH 1.5
 #define MOST_WAYS_BACK 8
 
+/* Of the line out: where closing in on a leap ends; sooner when a scan follows, which looks closer.
+ */
+#define CLOSED 1e-12
+#define CLOSED_BEFORE_SCAN 1e-5
+
 /* Whether the line out stayed clear of what the solver will let out. */
 static bool
 within_limits (const LbTree *tree)
@@ -76,7 +81,9 @@ hold_between (LbSteady *steady, double low, double high)
 static LbStatus
 close_in (LbSteady *steady, double low, double low_error, double high, double high_error)
 {
-  for (int k = 0; k < SEARCH_TRIALS && high - low > 1e-12 * high; k++)
+  double closed = steady->scans ? CLOSED_BEFORE_SCAN : CLOSED;
+
+  for (int k = 0; k < SEARCH_TRIALS && high - low > closed * high; k++)
     {
       double error, trial = low + (high - low) * low_error / (low_error - high_error);
       if (k % 2 == 0 && hold_between (steady, low, high))
@@ -180,6 +187,8 @@ lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm)
   if (warm && solve_warm (steady, setup))
     return LB_STATUS_OK;
   steady->statistics.warm = false;
+  if (steady->warm_only)
+    return LB_STATUS_NO_CONVERGENCE;
   if (tree->holding)
     return solve_held (steady, fmax (straight_down - tree->hold_height, LB_STEADY_SHORTEST_LINE));
   return lb_steady_solve_given (steady, false) ? LB_STATUS_OK : LB_STATUS_NO_CONVERGENCE;

@@ -20,6 +20,10 @@ struct LbSteady
   LbTree tree;
   LbShape shape;
   bool thorough;            /* try everything before giving up */
+  bool scans;               /* before a remark says that no line out holds the weight */
+  bool warm_only;           /* gives up when the last answer leads nowhere */
+  double graded_for;        /* m of line out that the last answer's mesh is graded for; unset: the
+                               common one */
   bool solved;              /* tree holds an answer to start from */
   size_t iterations, limit; /* of this solve */
   LbSteadyCancel cancel;    /* or NULL */
@@ -27,6 +31,12 @@ struct LbSteady
   bool cancelled;
   LbSteadyForesight foresight;
   LbSteadyStatistics statistics;
+
+  /* The last remark that a scan ended with, and what it was for: a second look would cost the same
+   * and see the same. LB_STATUS_OK when there is none. */
+  LbStatus remark;
+  LbSetup remark_setup;
+  size_t remark_segments;
 };
 
 #define LB_STEADY_DIRECT_ITERATIONS 20  /* before Newton from the present state is given up */
@@ -52,12 +62,26 @@ void lb_steady_start_cold (LbTree *tree);
  * solved. */
 bool lb_steady_solve_given (LbSteady *steady, bool warm);
 
-/* Solves the tree as it is meshed, from its present state if `warm`, and fills the shape. */
+/* Before `remark` says of the solved tree that no line out holds the weight at its height: looks
+ * for one that does. Returns LB_STATUS_OK and the shape with it, cut up as for that line out given;
+ * or the remark that is true, with its shape; or LB_STATUS_NO_CONVERGENCE when stopped. */
+LbStatus
+lb_steady_scan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, LbStatus remark);
+
+/* Solves the tree as it is meshed, from its present state if `warm`, and fills the shape. A remark
+ * other than friction's is that of this mesh alone: lb_steady_scan() has the last word. */
 LbStatus lb_steady_solve_mesh (LbSteady *steady, const LbSetup *setup, bool warm);
 
 /* Meshes by `plan` and solves. */
 LbStatus
 lb_steady_solve_plan (LbSteady *steady, const LbSetup *setup, const LbMeshPlan *plan, bool warm);
+
+/* From the shape at hand, solved with `remark` on a coarse mesh: solves on the mesh of `plan`, on
+ * the same branch. LB_STATUS_OK or what failed. */
+LbStatus lb_steady_carry_over (LbSteady *steady,
+                               const LbSetup *setup,
+                               const LbMeshPlan *plan,
+                               LbStatus remark);
 
 /* How many segments the coarsest mesh of a fine solve has, where `segments` are asked for. */
 size_t lb_steady_fine_segments (const LbSetup *setup, size_t segments);

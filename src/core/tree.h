@@ -96,6 +96,10 @@ enum
   LB_TREE_ANSWERS = 3,
   LB_TREE_MEMORY_ANSWER = 0,
   LB_TREE_MEMORY_TRIAL = LB_TREE_ANSWERS,
+  LB_TREE_MEMORY_SCAN,   /* the last rig of a scan of line outs, */
+  LB_TREE_MEMORY_FAR,    /* one on the other side of the height, */
+  LB_TREE_MEMORY_TURN,   /* where it turns back, */
+  LB_TREE_MEMORY_REMARK, /* and the rig to show with its remark */
   LB_TREE_N_MEMORIES,
 };
 
@@ -104,7 +108,7 @@ typedef struct
 {
   size_t refine;
   size_t n_leaders, n_pieces; /* pieces of the shank between the places where things join */
-  size_t split_mainline;      /* a node at the water surface */
+  size_t dry; /* segments above a node at the water surface, before refining; 0: no such node */
   size_t mainline, piece[LB_MAX_LEADERS + 1], leader[LB_MAX_LEADERS]; /* segments before refining */
   size_t place[LB_MAX_LEADERS]; /* which place on the shank a leader hangs at, from the top */
 } LbMeshKey;
@@ -214,3 +218,6 @@ void lb_tree_harden (LbTree *tree, double softness);
 
 /* Height of the weight above the bed, m. */
 double lb_tree_weight_height (const LbTree *tree);
+
+/* How much higher the weight gets above the bed per m of line out, as of the last computed step. */
+double lb_tree_height_rate (const LbTree *tree);

@@ -185,6 +185,15 @@ eliminate_all (LbTree *tree, double pseudo_time, int dim)
     }
 }
 
+double
+lb_tree_height_rate (const LbTree *tree)
+{
+  const LbTreeNode *weight = &tree->nodes[tree->weight];
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, weight->position.x);
+
+  return bed.slope * weight->move_rate[LB_ALONG] + weight->move_rate[LB_UP];
+}
+
 /* The change of line out that brings the weight to its height, and through it the whole step. */
 static double
 line_step (const LbTree *tree)
@@ -193,9 +202,8 @@ line_step (const LbTree *tree)
   LbBedPoint bed = lb_bed_at (&tree->current.bed, weight->position.x);
   double misfit = weight->position.z + bed.depth - tree->hold_height;
   double by_step = bed.slope * weight->move[LB_ALONG] + weight->move[LB_UP];
-  double by_line = bed.slope * weight->move_rate[LB_ALONG] + weight->move_rate[LB_UP];
 
-  return -(misfit + by_step) / by_line;
+  return -(misfit + by_step) / lb_tree_height_rate (tree);
 }
 
 /* From the reel down: every node's move for no change of line out, and per m of it. */

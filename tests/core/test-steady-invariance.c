@@ -229,7 +229,9 @@ scale_setup (LbSetup *s, double length, double mass)
  * own, but for what the solver needs to find its way, near the bed and in slack line. The power law
  * has a floor of 1 cm and an uneven bed levels out over 1 m beyond its ends, so the stream is
  * uniform and the bed plane; water pinned, as its formulas are in SI. The mesh is laid out for
- * common speeds in SI, so the meshes differ: two fine ones do by at most 2e-6 m. */
+ * common speeds in SI, so the meshes differ: two fine ones do by at most 2e-6 m; with hundreds of
+ * metres of line nearly level in the water, whose length hardly matters to the height and so cannot
+ * be told as closely, by 3e-7 of the line. */
 static size_t n_units;
 
 static void
@@ -249,11 +251,12 @@ check_units (LbSetup *setup)
   other = *setup;
   scale_setup (&other, length, mass);
   Places one = solve_fine (setup), two = solve_fine (&other);
-  assert_vec (two.weight, lb_vec3_scale (one.weight, length), 2e-6 * length);
-  assert_vec (two.pull, lb_vec3_scale (one.pull, length * mass), 2e-6 * length * mass);
-  assert_near (two.line_out, one.line_out * length, 2e-6 * length);
+  double within = one.line_out > 100 ? 3e-7 * one.line_out : 2e-6;
+  assert_vec (two.weight, lb_vec3_scale (one.weight, length), within * length);
+  assert_vec (two.pull, lb_vec3_scale (one.pull, length * mass), within * length * mass);
+  assert_near (two.line_out, one.line_out * length, within * length);
   for (size_t i = 0; i < setup->rig.n_leaders; i++)
-    assert_vec (two.lure[i], lb_vec3_scale (one.lure[i], length), 2e-6 * length);
+    assert_vec (two.lure[i], lb_vec3_scale (one.lure[i], length), within * length);
 }
 
 static void
