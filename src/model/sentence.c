@@ -45,9 +45,34 @@ length (const Teller *t, double value)
 
 /* ---- Weight and line ---- */
 
+/* No line out brings the weight to the height asked for. */
 static void
-tell_line_limit (Teller *t, LbStatus status)
+tell_leap (Teller *t, LbSteadyStatistics statistics, const char *at, const char *out)
 {
+  g_autofree char *high = height (t, statistics.leap_high);
+  g_autofree char *low = height (t, statistics.leap_low);
+
+  if (!lb_is_set (statistics.leap_high))
+    add (t,
+         _ ("No line out holds the weight just where it should be: it leaps past that height. "
+            "Here it is %s above the bed, with %s of line out."),
+         at, out);
+  else if (statistics.leap_low <= 0)
+    add (t,
+         _ ("No line out holds the weight just where it should be: it leaps from %s above the bed "
+            "onto the bed. Here it is %s above the bed, with %s of line out."),
+         high, at, out);
+  else
+    add (t,
+         _ ("No line out holds the weight just where it should be: it leaps between %s and %s "
+            "above the bed. Here it is %s above the bed, with %s of line out."),
+         high, low, at, out);
+}
+
+static void
+tell_line_limit (Teller *t, const LbResult *result)
+{
+  LbStatus status = lb_result_get_status (result);
   g_autofree char *out = length (t, t->readings->line_out);
   g_autofree char *at = height (t, t->readings->weight.height);
 
@@ -69,10 +94,7 @@ tell_line_limit (Teller *t, LbStatus status)
          _ ("The boat is at rest over the ground: friction on the bed holds the rig, and is taken "
             "at its most."));
   else if (status == LB_STATUS_HEIGHT_LEAPS)
-    add (t,
-         _ ("No line out holds the weight just where it should be: it leaps past that height. "
-            "Here it is %s above the bed, with %s of line out."),
-         at, out);
+    tell_leap (t, lb_result_get_statistics (result), at, out);
 }
 
 /* Held at the bed itself, and that was possible: the bed carries next to nothing. */
@@ -273,7 +295,7 @@ lb_sentence_of_result (const LbResult *result, const LbWording *wording)
     return g_strdup (failure (lb_result_get_status (result)));
 
   t.text = g_string_new (NULL);
-  tell_line_limit (&t, lb_result_get_status (result));
+  tell_line_limit (&t, result);
   tell_lures (&t);
   tell_weight (&t, lb_result_get_status (result));
   tell_lines_on_bed (&t);
@@ -291,6 +313,6 @@ lb_sentence_of_remark (const LbResult *result, const LbWording *wording)
   if (lb_result_get_failed (result))
     return g_strdup (failure (lb_result_get_status (result)));
   t.text = g_string_new (NULL);
-  tell_line_limit (&t, lb_result_get_status (result));
+  tell_line_limit (&t, result);
   return g_string_free (t.text, t.text->len == 0);
 }
