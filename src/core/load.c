@@ -49,10 +49,8 @@ wetness_slope (double z, double half)
   return fabs (z) >= half ? 0 : -0.75 * (1 - z * z / (half * half)) / half;
 }
 
-/* Of a straight segment of `length` from z_node to z_parent: the share that is wet and the share of
- * that load that the parent carries, by the lever. */
-static void
-wet_shares (double z_node, double z_parent, double length, double *wet, double *to_parent)
+void
+lb_load_wet_shares (double z_node, double z_parent, double length, double *wet, double *to_parent)
 {
   double rise = z_parent - z_node;
   double steepness = fabs (rise) / (LB_FLOATING_SLOPE * length);
@@ -69,6 +67,13 @@ wet_shares (double z_node, double z_parent, double length, double *wet, double *
   Wetness p = wetness_at (z_parent, half);
   *wet = (p.first - n.first) / rise;
   *to_parent = p.first / rise - (p.second - n.second) / (rise * rise);
+}
+
+double
+lb_load_wetness (double z, double half, double *slope)
+{
+  *slope = wetness_slope (z, half);
+  return wetness_at (z, half).share;
 }
 
 /* ---- A line that comes out of the water ---- */
@@ -89,7 +94,7 @@ lb_load_surface_segment (const LbTree *tree,
   LbCurrentPoint current = lb_segment_flow (tree, node, parent, s, &flow);
 
   lb_line_drag (line, flow, s->u, &drag, slopes, 3);
-  wet_shares (node->position.z, parent->position.z, s->length, &wet, &to_parent);
+  lb_load_wet_shares (node->position.z, parent->position.z, s->length, &wet, &to_parent);
   double to_node = wet - to_parent;
   for (int i = 0; i < 3; i++)
     {
@@ -107,10 +112,10 @@ lb_load_surface_segment (const LbTree *tree,
     {
       double step = 1e-6, wet_up, parent_up, wet_down, parent_down;
       double zn = node->position.z, zp = parent->position.z;
-      wet_shares (zn + (end == 0 ? step : 0), zp + (end == 1 ? step : 0), s->length, &wet_up,
-                  &parent_up);
-      wet_shares (zn - (end == 0 ? step : 0), zp - (end == 1 ? step : 0), s->length, &wet_down,
-                  &parent_down);
+      lb_load_wet_shares (zn + (end == 0 ? step : 0), zp + (end == 1 ? step : 0), s->length,
+                          &wet_up, &parent_up);
+      lb_load_wet_shares (zn - (end == 0 ? step : 0), zp - (end == 1 ? step : 0), s->length,
+                          &wet_down, &parent_down);
       wet_rate[end] = (wet_up - wet_down) / (2 * step);
       parent_rate[end] = (parent_up - parent_down) / (2 * step);
     }
@@ -166,11 +171,10 @@ load_body (const LbTree *tree, const LbTreeNode *node, double *force, double *ja
 
 /* ---- The bed ---- */
 
-/* Force of the bed on a node that has sunk into it by `sunk` (below zero: is above it), and its
- * slope: a linear spring with a rounded start, a little below the bed so that what just touches it
- * is still free. */
-static double
-bed_force (const LbTree *tree, double sunk, double *slope)
+/* A linear spring with a rounded start, a little below the bed so that what just touches it is
+ * still free. */
+double
+lb_load_bed_law (const LbTree *tree, double sunk, double *slope)
 {
   double x = (sunk - LB_TREE_BED_DEPTH) / tree->bed_softness;
   double stiffness = tree->bed_grip / tree->bed_softness;
@@ -192,7 +196,7 @@ lb_load_bed_step (const LbTree *tree, double sunk, double change, double *next)
 
   if (x < -LB_TREE_BED_REACH)
     return false;
-  double force = bed_force (tree, sunk, &slope) + slope * change;
+  double force = lb_load_bed_law (tree, sunk, &slope) + slope * change;
   if (force <= 0)
     return false;
   double share = force / tree->bed_grip;
@@ -212,7 +216,7 @@ lb_load_bed_force (const LbTree *tree, const LbTreeNode *node)
 
   if (above >= LB_TREE_BED_REACH * tree->bed_softness)
     return 0;
-  return bed_force (tree, -above, &slope);
+  return lb_load_bed_law (tree, -above, &slope);
 }
 
 double
@@ -239,7 +243,7 @@ load_bed (const LbTree *tree, const LbTreeNode *node, double *force, double *jac
 
   double s = bed.slope, norm = sqrt (1 + s * s), cube = norm * norm * norm;
   double mu = lb_load_friction (tree);
-  double slope, n = bed_force (tree, -above, &slope);
+  double slope, n = lb_load_bed_law (tree, -above, &slope);
   double along = (s + mu) / norm, up = (1 - mu * s) / norm;
   force[LB_ALONG] += n * along;
   force[LB_UP] += n * up;

@@ -46,6 +46,19 @@ double lb_load_bed_force (const LbTree *tree, const LbTreeNode *node);
  * alone, for a node that the bed does not carry before or after. */
 bool lb_load_bed_step (const LbTree *tree, double sunk, double change, double *next);
 
+/* Force, N, normal to the bed, on a node at rest that has sunk into it by `sunk` m (below zero: is
+ * above it), and its slope. */
+double lb_load_bed_law (const LbTree *tree, double sunk, double *slope);
+
+/* How much of a thing at height z that comes out of the water over `half` m to either side of its
+ * surface is wet, 1 to 0, and its slope. */
+double lb_load_wetness (double z, double half, double *slope);
+
+/* Of a straight segment of `length` from z_node to z_parent: the share that is wet and the share of
+ * that load that the parent carries, by the lever. */
+void
+lb_load_wet_shares (double z_node, double z_parent, double length, double *wet, double *to_parent);
+
 /* Coulomb coefficient with which the bed drags the rig downstream: below 0 when the boat drifts
  * downstream; at rest over the ground, where friction is indeterminate, 0 unless the rig is held by
  * it. */

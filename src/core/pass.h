@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The pass: the rig in time, while the boat changes its speed and its heading and the hand lets
+ * line out, over whatever bed comes along.
+ *
+ * The same rig, loads, mesh and bed as in the steady run (steady.h), with mass and added mass:
+ * while the boat holds its course over a plane bed the pass ends in the steady run. */
+#pragma once
+
+#include "readings.h"
+#include "shape.h"
+
+/* ---- What happens ---- */
+
+#define LB_MAX_COURSE_POINTS 64
+
+/* What the boat and the hand do at one time. From one point to the next every value goes over along
+ * half a cosine wave, so that nothing jumps; before the first and after the last it is held. */
+typedef struct
+{
+  double time;      /* s */
+  double speed;     /* m/s over the ground, ahead */
+  double heading;   /* rad; 0 upstream, rising towards +y */
+  double line_rate; /* m/s, line let out */
+} LbCoursePoint;
+
+typedef struct
+{
+  size_t n_points; /* 0: the setup's boat speed, straight upstream, line held */
+  LbCoursePoint points[LB_MAX_COURSE_POINTS]; /* times rising */
+} LbCourse;
+
+typedef enum
+{
+  LB_HAND_HOLD,          /* nothing but the course's line_rate */
+  LB_HAND_LIFT_AND_DROP, /* the line is taken in by `stroke` and let out again in every `period` */
+  LB_HAND_FOLLOW_BED,    /* line is let out until the weight touches, taken in by `stroke` and held
+                            for `period`, over and over */
+} LbHandMotion;
+
+/* What the hand does on top of the course. */
+typedef struct
+{
+  LbHandMotion motion;
+  double stroke; /* m, > 0 unless it holds */
+  double period; /* s, > 0 unless it holds */
+} LbHand;
+
+typedef struct
+{
+  LbCourse course;
+  LbHand hand;
+} LbPassPlan;
+
+/* LB_STATUS_OK, or LB_STATUS_BAD_SETUP with `what` (unless NULL) pointing to a static English
+ * phrase that names the value at fault. */
+LbStatus lb_pass_plan_check (const LbPassPlan *plan, const char **what);
+
+/* ---- Solving ---- */
+
+/* Opaque; keeps its memory from one pass to the next. Belongs to one thread at a time. */
+typedef struct LbPass LbPass;
+
+/* Asked after every step in time: true to give up. */
+typedef bool (*LbPassCancel) (void *data, double time);
+
+typedef struct
+{
+  size_t segments;     /* of the whole rig, about; 0: as many as the steady run */
+  double step;         /* s, the longest; 0: LB_PASS_DEFAULT_STEP. Shorter ones are taken by itself
+                          where things happen quickly */
+  bool spatial;        /* solve in space even while everything lies in one plane */
+  LbPassCancel cancel; /* or NULL */
+  void *cancel_data;
+} LbPassOptions;
+
+#define LB_PASS_DEFAULT_STEP 0.005 /* s */
+
+typedef struct
+{
+  size_t segments;
+  size_t steps;      /* taken since the start */
+  size_t refused;    /* steps tried again shorter */
+  size_t iterations; /* of Newton */
+  size_t factors;    /* of Newton's matrix */
+} LbPassStatistics;
+
+/* NULL when memory is out. Free it with lb_pass_free(). */
+LbPass *lb_pass_new (void);
+void lb_pass_free (LbPass *pass); /* NULL is fine */
+
+/* Starts at time 0 from the steady run of `setup` with the boat's speed as the plan has it at time
+ * 0. Returns what the steady run does, or LB_STATUS_BAD_SETUP for a bad plan. `plan` and `options`
+ * may be NULL. All is copied. */
+LbStatus lb_pass_start (LbPass *pass,
+                        const LbSetup *setup,
+                        const LbPassPlan *plan,
+                        const LbPassOptions *options);
+
+/* Starts from any shape instead, everything moving as the boat does: what was different when the
+ * shape was solved changes at once. `shape` must come from a steady run on as many segments, of a
+ * rig with the same parts; else LB_STATUS_BAD_SETUP. The line out is the setup's if it is given
+ * there, else the shape's; the other lengths are the shape's. */
+LbStatus lb_pass_start_from (LbPass *pass,
+                             const LbShape *shape,
+                             const LbSetup *setup,
+                             const LbPassPlan *plan,
+                             const LbPassOptions *options);
+
+/* Goes on to `time` exactly (s; nothing happens unless it is later than now). After a failure the
+ * pass stays at the last step that was solved. */
+LbStatus lb_pass_advance (LbPass *pass, double time);
+
+/* ---- What came out, now ---- */
+
+double lb_pass_time (const LbPass *pass);
+
+/* Owned by the pass, filled anew by every call. What the segments pull with includes what it takes
+ * to move them. */
+const LbShape *lb_pass_shape (LbPass *pass);
+
+/* m/s over the ground. */
+LbVec3 lb_pass_velocity (const LbPass *pass, size_t node);
+LbVec3 lb_pass_boat_velocity (const LbPass *pass);
+
+/* rad, as in LbCoursePoint. */
+double lb_pass_heading (const LbPass *pass);
+
+void lb_pass_readings (LbPass *pass, LbReadings *readings);
+
+LbPassStatistics lb_pass_statistics (const LbPass *pass);

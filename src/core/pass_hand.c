@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "pass_private.h"
+
+#define PI 3.14159265358979323846
+
+/* A hand that follows the bed lets out, and takes in, at most this fast, m/s, and gets there at
+ * this much, m/s2: estimates of an unhurried hand. */
+#define HAND_SPEED 0.4
+#define HAND_PUSH 1.5
+
+/* The weight is felt to touch when the bed carries this share of what it weighs in water. */
+#define FELT 0.25
+
+/* The line is never taken in to less than this, m. */
+#define SHORTEST_LINE LB_STEADY_SHORTEST_LINE
+
+/* Taken in and let out like a raised cosine. The first stroke swells from nothing, so that the hand
+ * starts as smoothly as it goes on. */
+static double
+lifted (const LbHand *hand, double time)
+{
+  double part = time / hand->period, swell = 1;
+
+  if (part < 0.5)
+    swell = part * part * 4 * (3 - 4 * part);
+  return hand->stroke * swell * (0.5 - 0.5 * cos (2 * PI * part));
+}
+
+double
+lb_pass_hand_line (const LbPass *pass, double time)
+{
+  const LbHand *hand = &pass->plan.hand;
+  const LbPassFollowing *now = &pass->following;
+  double since = time - pass->time;
+
+  switch (hand->motion)
+    {
+    case LB_HAND_LIFT_AND_DROP:
+      return -lifted (hand, time);
+    case LB_HAND_FOLLOW_BED:
+      return now->line + since * (now->rate + 0.5 * since * now->change);
+    case LB_HAND_HOLD:
+      break;
+    }
+  return 0;
+}
+
+/* The rate, m/s, that the hand would have now. */
+static double
+wanted_rate (const LbPass *pass)
+{
+  const LbPassFollowing *now = &pass->following;
+  double left = pass->plan.hand.stroke - now->taken_in;
+
+  if (now->phase == LB_PASS_LOWERING)
+    return HAND_SPEED;
+  if (now->phase == LB_PASS_HOLDING || left <= 0)
+    return 0;
+  return -fmin (HAND_SPEED, sqrt (HAND_PUSH * left));
+}
+
+static bool
+weight_is_felt (const LbPass *pass)
+{
+  const LbTree *tree = &pass->steady->tree;
+  const LbPassNode *weight = &pass->nodes[tree->weight];
+  const LbTreeBody *body = &tree->bodies[0];
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, weight->r[LB_ALONG]);
+  double sunk = -weight->r[LB_UP] - bed.depth;
+  double sinking = -weight->v[LB_UP] - bed.slope * weight->v[LB_ALONG];
+
+  return lb_pass_bed_force (tree, sunk, sinking).force
+         > FELT * (body->weight_in_air - body->buoyancy);
+}
+
+static void
+change_phase (LbPass *pass)
+{
+  LbPassFollowing *now = &pass->following;
+  LbPassPhase next = now->phase;
+
+  if (now->phase == LB_PASS_LOWERING && weight_is_felt (pass))
+    next = LB_PASS_LIFTING;
+  else if (now->phase == LB_PASS_LIFTING && now->taken_in >= pass->plan.hand.stroke - 1e-3)
+    next = LB_PASS_HOLDING;
+  else if (now->phase == LB_PASS_HOLDING && pass->time - now->since >= pass->plan.hand.period)
+    next = LB_PASS_LOWERING;
+  if (next == now->phase)
+    return;
+  now->phase = next;
+  now->since = pass->time;
+  now->taken_in = 0;
+}
+
+void
+lb_pass_hand_decide (LbPass *pass)
+{
+  LbPassFollowing *now = &pass->following;
+  double step = pass->last_step;
+
+  if (pass->plan.hand.motion != LB_HAND_FOLLOW_BED)
+    return;
+  double moved = step * (now->rate + 0.5 * step * now->change);
+  now->line += moved;
+  now->rate += step * now->change;
+  if (now->phase == LB_PASS_LIFTING)
+    now->taken_in -= moved;
+  change_phase (pass);
+  /* Over a tenth of a second, so that a step of any length gets there smoothly. */
+  double change = (wanted_rate (pass) - now->rate) / 0.1;
+  now->change = fmin (fmax (change, -HAND_PUSH), HAND_PUSH);
+  if (pass->line_out <= SHORTEST_LINE && now->rate <= 0)
+    now->rate = now->change = 0;
+}

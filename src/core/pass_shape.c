@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "pass_private.h"
+
+#include <string.h>
+
+static void
+fill_node (const LbPass *pass, size_t i, LbShapeNode *out)
+{
+  const LbTree *tree = &pass->steady->tree;
+  const LbPassNode *node = &pass->nodes[i];
+
+  memset (out, 0, sizeof *out);
+  out->position = lb_vec3 (node->r[LB_ALONG], node->r[LB_ACROSS], node->r[LB_UP]);
+  if (i == 0)
+    return;
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, node->r[LB_ALONG]);
+  out->parent = (size_t) node->parent;
+  out->part = node->part;
+  out->rest_length = node->rest;
+  out->tension = node->tension;
+  out->bed_force = lb_pass_bed_force (tree, -node->r[LB_UP] - bed.depth,
+                                      -node->v[LB_UP] - bed.slope * node->v[LB_ALONG])
+                       .force;
+}
+
+const LbShape *
+lb_pass_shape (LbPass *pass)
+{
+  const LbTree *tree = &pass->steady->tree;
+  LbShape *shape = &pass->shape;
+
+  shape->line_out = pass->line_out;
+  shape->shank_top = tree->shank_top;
+  shape->weight = tree->weight;
+  shape->n_leaders = tree->n_leaders;
+  memcpy (shape->attachment, tree->attachment, sizeof shape->attachment);
+  memcpy (shape->lure, tree->lure, sizeof shape->lure);
+  for (size_t i = 0; i < pass->n_nodes; i++)
+    fill_node (pass, i, &shape->nodes[i]);
+  lb_pass_fill_pulls (pass, shape);
+  return shape;
+}
+
+void
+lb_pass_readings (LbPass *pass, LbReadings *readings)
+{
+  const LbShape *shape = lb_pass_shape (pass);
+
+  pass->setup.boat.speed_over_ground = -lb_pass_boat_velocity (pass).x;
+  lb_readings_compute (readings, &pass->setup, shape);
+}
+
+LbVec3
+lb_pass_velocity (const LbPass *pass, size_t node)
+{
+  const double *v = pass->nodes[node].v;
+
+  return lb_vec3 (v[LB_ALONG], v[LB_ACROSS], v[LB_UP]);
+}
+
+LbVec3
+lb_pass_boat_velocity (const LbPass *pass)
+{
+  LbCoursePoint now = lb_pass_course_at (pass, pass->time);
+
+  return lb_vec3 (-now.speed * cos (now.heading), now.speed * sin (now.heading), 0);
+}
+
+double
+lb_pass_heading (const LbPass *pass)
+{
+  return lb_pass_course_at (pass, pass->time).heading;
+}
+
+double
+lb_pass_time (const LbPass *pass)
+{
+  return pass->time;
+}
+
+LbPassStatistics
+lb_pass_statistics (const LbPass *pass)
+{
+  return pass->statistics;
+}
