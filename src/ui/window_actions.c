@@ -4,6 +4,8 @@
 
 #include <glib/gi18n.h>
 
+#define SHORTCUTS_RESOURCE "/org/layback/Layback/shortcuts.ui"
+
 static void
 new_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -74,6 +76,22 @@ static void
 copy_card_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   lb_window_copy_card (LB_WINDOW (widget));
+}
+
+/* Built when it is asked for: it is a hundred widgets that no start should wait for. */
+static void
+show_shortcuts_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GtkApplicationWindow *self = GTK_APPLICATION_WINDOW (widget);
+
+  if (!gtk_application_window_get_help_overlay (self))
+    {
+      g_autoptr (GtkBuilder) builder = gtk_builder_new_from_resource (SHORTCUTS_RESOURCE);
+
+      gtk_application_window_set_help_overlay (
+          self, GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "shortcuts")));
+    }
+  gtk_window_present (GTK_WINDOW (gtk_application_window_get_help_overlay (self)));
 }
 
 static void
@@ -207,6 +225,7 @@ static const Action actions[] = {
   { "win.print-card", NULL, print_card_cb, { "<Control>p" } },
   { "win.save-card", NULL, save_card_cb, { "<Control><Shift>e" } },
   { "win.copy-card", NULL, copy_card_cb, { "<Control><Shift>k" } },
+  { "win.show-shortcuts", NULL, show_shortcuts_cb, { "<Control>question", "<Control>F1" } },
   { "win.undo", NULL, undo_cb, { "<Control>z" } },
   { "win.redo", NULL, redo_cb, { "<Control><Shift>z", "<Control>y" } },
   { "win.zoom-in", NULL, zoom_in_cb, { "<Control>plus", "<Control>equal" } },

@@ -10,9 +10,10 @@
  * tick callback, which runs inside that.
  *
  * On a display without a window manager, as Xvfb is, GTK asks the X server after each frame whether
- * there is one by now, and by that waits until the server has copied the picture: that is in the
- * figures. With LB_BENCH_MANAGED=1 the program leaves the mark of a window manager, GTK does not
- * ask, and the server copies beside the frames, as on a desktop.
+ * there is one by now, and by that waits until the server has copied the picture. No desktop has
+ * that wait, so the program leaves the mark of a window manager first; with LB_BENCH_UNMANAGED=1 it
+ * leaves none. The display is held open over all starts: an X server that loses its last client
+ * starts anew, and the next client would wait for that.
  *
  *   bench-frame               all figures
  *   bench-frame WIDTH HEIGHT  frames of a window of that size
@@ -310,22 +311,22 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "");
   if (argc > 1 && strcmp (argv[1], "--child") == 0)
     return child ();
-  if (argc < 3)
-    bench_start (argv[0]);
   if (!gtk_init_check ())
     {
       g_print ("no display\n");
       return 77;
     }
-  if (g_getenv ("LB_BENCH_MANAGED"))
+  if (!g_getenv ("LB_BENCH_UNMANAGED"))
     mark_as_managed ();
+  if (argc < 3)
+    bench_start (argv[0]);
   application = lb_application_new (G_APPLICATION_NON_UNIQUE);
   if (!g_application_register (G_APPLICATION (application), NULL, NULL))
     return 1;
   g_application_hold (G_APPLICATION (application));
   g_print ("renderer %s, segments and mesh as the window has them%s\n",
            g_getenv ("GSK_RENDERER") ? g_getenv ("GSK_RENDERER") : "by default",
-           g_getenv ("LB_BENCH_MANAGED") ? ", marked as managed" : "");
+           g_getenv ("LB_BENCH_UNMANAGED") ? ", no window manager marked" : "");
   if (argc == 3)
     {
       bench_window (application, atoi (argv[1]), atoi (argv[2]));

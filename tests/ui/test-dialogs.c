@@ -269,7 +269,7 @@ the_shortcuts_window_opens (void **state)
 {
   GtkWidget *shortcuts;
 
-  assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.show-help-overlay", NULL));
+  assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.show-shortcuts", NULL));
   shortcuts = harness_toplevel (GTK_TYPE_SHORTCUTS_WINDOW);
   assert_non_null (shortcuts);
   harness_frame (shortcuts);
