@@ -6,12 +6,36 @@
  * while the boat holds its course over a plane bed the pass ends in the steady run. */
 #pragma once
 
+#include "approach.h"
 #include "readings.h"
 #include "shape.h"
+
+/* To record a run, at as many moments as wanted:
+ *
+ *     status = lb_pass_start (pass, &setup, &plan, &options);
+ *     for (k = 0; !lb_status_is_failure (status); k++)
+ *       {
+ *         lb_pass_readings (pass, &readings);      heights, angles, tensions, what touches the bed
+ *         shape = lb_pass_shape (pass);            for trails and drawings; copy what is kept
+ *         ... boat: shape->nodes[0].position, lb_pass_boat_velocity (), lb_pass_heading () ...
+ *         if (k == n)
+ *           break;
+ *         status = lb_pass_advance (pass, (k + 1) * interval);
+ *       }
+ *
+ * Both calls together cost about as much as five steps in time, so an interval of 0.05 s costs
+ * little. What was recorded before a failure stays good. Two rigs from one boat are two passes with
+ * the same course but for its `reel_across`, advanced to the same times;
+ * lb_approach_between (lb_pass_shape (a), lb_pass_shape (b)) is how near they come. */
 
 /* ---- What happens ---- */
 
 #define LB_MAX_COURSE_POINTS 64
+
+/* The hardest that a course may change its speed or its line rate, m/s2, and its heading, rad/s:
+ * what comes quicker is a blow rather than a course. */
+#define LB_HARDEST_COURSE 20.0
+#define LB_SHARPEST_TURN 3.0
 
 /* What the boat and the hand do at one time. From one point to the next every value goes over along
  * half a cosine wave, so that nothing jumps; before the first and after the last it is held. */
@@ -27,6 +51,8 @@ typedef struct
 {
   size_t n_points; /* 0: the setup's boat speed, straight upstream, line held */
   LbCoursePoint points[LB_MAX_COURSE_POINTS]; /* times rising */
+  double reel_across; /* m, of the reel from the boat's middle towards +y while it heads upstream;
+                         in a turn it swings with the boat, which alone keeps the course's speed */
 } LbCourse;
 
 typedef enum
@@ -52,7 +78,9 @@ typedef struct
 } LbPassPlan;
 
 /* LB_STATUS_OK, or LB_STATUS_BAD_SETUP with `what` (unless NULL) pointing to a static English
- * phrase that names the value at fault. */
+ * phrase that names the value at fault. A pass starts from a steady run, straight upstream with the
+ * line held: a course that has another heading before or at time 0, or lets line out then, is
+ * refused ("heading of the course at the start", "line rate of the course at the start"). */
 LbStatus lb_pass_plan_check (const LbPassPlan *plan, const char **what);
 
 /* ---- Solving ---- */
@@ -115,7 +143,7 @@ LbStatus lb_pass_advance (LbPass *pass, double time);
 double lb_pass_time (const LbPass *pass);
 
 /* Owned by the pass, filled anew by every call. What the segments pull with includes what it takes
- * to move them. */
+ * to move them. y counts from the boat's middle at the start. */
 const LbShape *lb_pass_shape (LbPass *pass);
 
 /* m/s over the ground. */
@@ -125,6 +153,7 @@ LbVec3 lb_pass_boat_velocity (const LbPass *pass);
 /* rad, as in LbCoursePoint. */
 double lb_pass_heading (const LbPass *pass);
 
+/* As of a steady run, but the water speeds are those past the parts as they move. */
 void lb_pass_readings (LbPass *pass, LbReadings *readings);
 
 LbPassStatistics lb_pass_statistics (const LbPass *pass);

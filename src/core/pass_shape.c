@@ -10,7 +10,8 @@ fill_node (const LbPass *pass, size_t i, LbShapeNode *out)
   const LbPassNode *node = &pass->nodes[i];
 
   memset (out, 0, sizeof *out);
-  out->position = lb_vec3 (node->r[LB_ALONG], node->r[LB_ACROSS], node->r[LB_UP]);
+  out->position = lb_vec3 (node->r[LB_ALONG], node->r[LB_ACROSS] + pass->plan.course.reel_across,
+                           node->r[LB_UP]);
   if (i == 0)
     return;
   LbBedPoint bed = lb_bed_at (&tree->current.bed, node->r[LB_ALONG]);
@@ -41,6 +42,17 @@ lb_pass_shape (LbPass *pass)
   return shape;
 }
 
+/* The speed of the water past a node. */
+static double
+speed_past (const LbPass *pass, size_t i)
+{
+  const LbPassNode *node = &pass->nodes[i];
+  const LbCurrent *current = &pass->steady->tree.current;
+  double speed = lb_current_at (current, node->r[LB_ALONG], node->r[LB_UP]).speed;
+
+  return lb_vec3_norm (lb_vec3 (speed - node->v[LB_ALONG], -node->v[LB_ACROSS], -node->v[LB_UP]));
+}
+
 void
 lb_pass_readings (LbPass *pass, LbReadings *readings)
 {
@@ -48,6 +60,13 @@ lb_pass_readings (LbPass *pass, LbReadings *readings)
 
   pass->setup.boat.speed_over_ground = -lb_pass_boat_velocity (pass).x;
   lb_readings_compute (readings, &pass->setup, shape);
+  readings->weight.water_speed = speed_past (pass, shape->weight);
+  readings->shank_top.water_speed = speed_past (pass, shape->shank_top);
+  for (size_t i = 0; i < shape->n_leaders; i++)
+    {
+      readings->attachments[i].water_speed = speed_past (pass, shape->attachment[i]);
+      readings->lures[i].at.water_speed = speed_past (pass, shape->lure[i]);
+    }
 }
 
 LbVec3

@@ -106,7 +106,7 @@ static bool
 stays_flat (const LbPass *pass, const LbShape *shape)
 {
   for (size_t i = 0; i < shape->n_nodes; i++)
-    if (shape->nodes[i].position.y != 0)
+    if (shape->nodes[i].position.y != shape->nodes[0].position.y)
       return false;
   for (size_t i = 0; i < pass->plan.course.n_points; i++)
     if (pass->plan.course.points[i].heading != 0)
@@ -118,7 +118,7 @@ static void
 load_nodes (LbPass *pass, const LbShape *shape)
 {
   const LbTree *tree = &pass->steady->tree;
-  LbVec3 velocity = lb_pass_boat_velocity (pass);
+  LbVec3 velocity = lb_pass_boat_velocity (pass), reel = shape->nodes[0].position;
 
   for (size_t i = 0; i < pass->n_nodes; i++)
     {
@@ -135,7 +135,7 @@ load_nodes (LbPass *pass, const LbShape *shape)
       node->tension = fmax (shape->nodes[i].tension, 1e-9);
       node->r[LB_ALONG] = p.x;
       node->r[LB_UP] = p.z;
-      node->r[LB_ACROSS] = p.y;
+      node->r[LB_ACROSS] = p.y - reel.y;
       node->v[LB_ALONG] = velocity.x;
       node->v[LB_ACROSS] = velocity.y;
     }

@@ -2,6 +2,7 @@
 /* What a person wants to know of a solved rig. */
 #pragma once
 
+#include "approach.h"
 #include "shape.h"
 
 typedef enum
@@ -34,14 +35,6 @@ typedef struct
   double largest_tension;    /* N, anywhere in the leader */
   double leader_spare;       /* breaking load / largest tension; unset when unknown */
 } LbLureReading;
-
-typedef struct
-{
-  double distance; /* m; unset when there are not two lines to compare */
-  int part_a;      /* LbPart */
-  int part_b;
-  LbVec3 at; /* half way between the two nearest points */
-} LbApproach;
 
 typedef struct
 {
