@@ -23,9 +23,9 @@ typedef enum
                                      the rig with the longest line the solver will let out */
   LB_STATUS_LINE_AT_SHORTEST = 2, /* the weight cannot get up to the asked height (the shank alone
                                      reaches deeper); the answer is the rig with the line all in */
-  LB_STATUS_HEIGHT_LEAPS = 3, /* no line out gives just the asked height: over an uneven bed, or as
-                                 a line leaves the bed, the weight leaps past it; the answer is the
-                                 rig at a leap */
+  LB_STATUS_HEIGHT_LEAPS = 3,     /* no line out was found that gives just the asked height: over an
+                                     uneven bed, or as a line leaves the bed, the weight leaps past
+                                     it; the answer is the rig at a leap */
   LB_STATUS_HELD_BY_FRICTION = 4, /* the boat is at rest over the ground and the rig would slide
                                      about on the bed without friction, which is indeterminate then;
                                      the answer is the rig as friction would hold it */

@@ -205,7 +205,8 @@ lb_phrase_status (const LbScene *scene)
   if (scene->picture.status == LB_STATUS_LINE_AT_SHORTEST)
     return _ ("The weight does not come up to the height asked for: the line is all in.");
   if (scene->picture.status == LB_STATUS_HEIGHT_LEAPS)
-    return _ ("No line out holds the weight just at the height asked for: it leaps past it.");
+    return _ (
+        "No line out was found that holds the weight at the height asked for: it leaps past it.");
   if (scene->picture.status == LB_STATUS_HELD_BY_FRICTION)
     return _ ("At rest over the ground: shown as friction on the bed holds it.");
   return NULL;

@@ -45,7 +45,8 @@ length (const Teller *t, double value)
 
 /* ---- Weight and line ---- */
 
-/* No line out brings the weight to the height asked for. */
+/* No line out was found that brings the weight to the height asked for; on extreme rigs one may
+   still exist on a branch that the search does not come to. */
 static void
 tell_leap (Teller *t, LbSteadyStatistics statistics, const char *at, const char *out)
 {
@@ -54,18 +55,18 @@ tell_leap (Teller *t, LbSteadyStatistics statistics, const char *at, const char 
 
   if (!lb_is_set (statistics.leap_high))
     add (t,
-         _ ("No line out holds the weight just where it should be: it leaps past that height. "
-            "Here it is %s above the bed, with %s of line out."),
+         _ ("No line out was found that holds the weight just where it should be: it leaps past "
+            "that height. Here it is %s above the bed, with %s of line out."),
          at, out);
   else if (statistics.leap_low <= 0)
     add (t,
-         _ ("No line out holds the weight just where it should be: it leaps from %s above the bed "
-            "onto the bed. Here it is %s above the bed, with %s of line out."),
+         _ ("No line out was found that holds the weight just where it should be: it leaps from %s "
+            "above the bed onto the bed. Here it is %s above the bed, with %s of line out."),
          high, at, out);
   else
     add (t,
-         _ ("No line out holds the weight just where it should be: it leaps between %s and %s "
-            "above the bed. Here it is %s above the bed, with %s of line out."),
+         _ ("No line out was found that holds the weight just where it should be: it leaps between "
+            "%s and %s above the bed. Here it is %s above the bed, with %s of line out."),
          high, low, at, out);
 }
 

@@ -35,6 +35,17 @@ enum
 
 static GParamSpec *props[N_PROPS];
 
+/* GTK reads its theme anew at every setting of this, even to what it is. */
+static void
+ask_for_dark (GtkSettings *settings, gboolean dark)
+{
+  gboolean asked;
+
+  g_object_get (settings, "gtk-application-prefer-dark-theme", &asked, NULL);
+  if (dark != asked)
+    g_object_set (settings, "gtk-application-prefer-dark-theme", dark, NULL);
+}
+
 static void
 update (LbAppearance *self)
 {
@@ -43,7 +54,7 @@ update (LbAppearance *self)
   gboolean dark = scheme == LB_SCHEME_FOLLOW ? self->system_dark : scheme == LB_SCHEME_DARK;
 
   if (settings)
-    g_object_set (settings, "gtk-application-prefer-dark-theme", dark, NULL);
+    ask_for_dark (settings, dark);
   if (dark == self->dark)
     return;
   self->dark = dark;
