@@ -1,0 +1,209 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "pass_script.h"
+
+/* How a boat gets to another speed, m/s2, and a hand to another rate of line, m/s2; and the least
+ * time, s, that either takes: estimates of an unhurried crew. */
+#define BOAT_PUSH 0.25
+#define LINE_PUSH 0.5
+#define SHORTEST_RAMP 1.0
+
+/* A pass over the whole bed takes no less than this, s. */
+#define SHORTEST_PASS 10.0
+
+#define USUAL_LEG 30.0      /* s */
+#define USUAL_TANGLE 0.3048 /* m: a foot */
+
+LbPassScript
+lb_pass_script_default (void)
+{
+  return (LbPassScript){
+    .hand = { .motion = LB_HAND_HOLD },
+    .duration = LB_UNSET,
+    .start = LB_UNSET,
+    .tangle_distance = USUAL_TANGLE,
+  };
+}
+
+LbCourseLeg
+lb_course_leg_default (void)
+{
+  return (LbCourseLeg){
+    .duration = USUAL_LEG,
+    .speed = LB_UNSET,
+    .turn_rate = LB_UNSET,
+  };
+}
+
+/* ---- Equality ---- */
+
+static bool
+same (double a, double b)
+{
+  return a == b || (!lb_is_set (a) && !lb_is_set (b));
+}
+
+static bool
+same_leg (const LbCourseLeg *a, const LbCourseLeg *b)
+{
+  bool same_end = lb_is_set (a->duration) ? a->duration == b->duration
+                                          : !lb_is_set (b->duration) && a->distance == b->distance;
+  bool same_turn = lb_is_set (a->turn_rate) ? a->turn_rate == b->turn_rate
+                                            : !lb_is_set (b->turn_rate) && a->turn == b->turn;
+
+  return same_end && same_turn && same (a->speed, b->speed) && a->line_rate == b->line_rate;
+}
+
+bool
+lb_pass_script_equal (const LbPassScript *a, const LbPassScript *b)
+{
+  if (a->n_legs != b->n_legs || a->hand.motion != b->hand.motion || !same (a->duration, b->duration)
+      || !same (a->start, b->start) || a->tangle_distance != b->tangle_distance)
+    return false;
+  if (a->hand.motion != LB_HAND_HOLD
+      && (a->hand.stroke != b->hand.stroke || a->hand.period != b->hand.period))
+    return false;
+  for (size_t i = 0; i < a->n_legs; i++)
+    if (!same_leg (&a->legs[i], &b->legs[i]))
+      return false;
+  return true;
+}
+
+/* ---- The course ---- */
+
+static void
+add_point (LbCourse *course, LbCoursePoint point)
+{
+  course->points[course->n_points++] = point;
+}
+
+/* How long it takes, s, to get from what `now` is at to the leg's speed and line rate. */
+static double
+ramp_time (const LbCoursePoint *now, double speed, double line_rate)
+{
+  double change =
+      fmax (fabs (speed - now->speed) / BOAT_PUSH, fabs (line_rate - now->line_rate) / LINE_PUSH);
+
+  return change > 0 ? fmax (change, SHORTEST_RAMP) : 0;
+}
+
+/* How long a leg takes that begins with a ramp of `*ramp`, which is cut to it. On the ramp the
+ * mean speed is half way between both. INFINITY when it never gets there. */
+static double
+leg_time (const LbCourseLeg *leg, double before, double speed, double *ramp)
+{
+  double time = leg->duration, ramp_way = 0.5 * (before + speed) * *ramp;
+
+  if (!lb_is_set (time) && leg->distance >= ramp_way)
+    time = leg->distance > ramp_way ? *ramp + (leg->distance - ramp_way) / speed : *ramp;
+  else if (!lb_is_set (time))
+    time = 2 * leg->distance / (before + speed);
+  *ramp = fmin (*ramp, time);
+  return time;
+}
+
+/* Adds a leg to the course; returns LB_STATUS_BAD_SETUP when it never ends. */
+static LbStatus
+add_leg (LbCourse *course, const LbCourseLeg *leg, double own_speed)
+{
+  LbCoursePoint now = course->points[course->n_points - 1];
+  double speed = lb_is_set (leg->speed) ? leg->speed : own_speed;
+  double ramp = ramp_time (&now, speed, leg->line_rate);
+  double time = leg_time (leg, now.speed, speed, &ramp);
+  double end = now.time + time;
+
+  if (!isfinite (end) || !(time > 0))
+    return LB_STATUS_BAD_SETUP;
+  now.speed = speed;
+  now.line_rate = leg->line_rate;
+  /* A scrap of a leg behind the ramp would turn the boat at once. */
+  if (ramp > 0 && ramp < 0.9 * time)
+    {
+      now.time += ramp;
+      add_point (course, now);
+    }
+  now.heading += lb_is_set (leg->turn_rate) ? leg->turn_rate * (end - now.time) : leg->turn;
+  now.time = end;
+  add_point (course, now);
+  return LB_STATUS_OK;
+}
+
+static LbStatus
+plan_course (const LbPassScript *script, const LbSetup *setup, LbPassJob *job, const char **what)
+{
+  LbCourse *course = &job->plan.course;
+  const LbCourseLeg *first = &script->legs[0];
+  double own_speed = setup->boat.speed_over_ground;
+  double speed = script->n_legs > 0 && lb_is_set (first->speed) ? first->speed : own_speed;
+
+  add_point (course, (LbCoursePoint){ .speed = speed });
+  for (size_t i = 0; i < script->n_legs; i++)
+    if (add_leg (course, &script->legs[i], own_speed) != LB_STATUS_OK)
+      {
+        *what = "a leg of the course that is never over, as the boat does not move";
+        return LB_STATUS_BAD_SETUP;
+      }
+  return LB_STATUS_OK;
+}
+
+/* ---- The whole ---- */
+
+/* Over an uneven bed from one end to the other. */
+static void
+cross_the_bed (const LbPassScript *script, LbPassJob *job)
+{
+  LbRiver *river = &job->setup.river;
+  double speed = job->setup.boat.speed_over_ground;
+
+  job->duration = LB_PASS_USUAL;
+  if (river->n_bed_points < 2)
+    return;
+  if (!lb_is_set (script->start))
+    job->setup.boat.position = river->bed_x[river->n_bed_points - 1];
+  double way = job->setup.boat.position - river->bed_x[0];
+  if (speed > 0 && way > 0)
+    job->duration = fmin (fmax (way / speed, SHORTEST_PASS), LB_PASS_LONGEST);
+}
+
+static const char *
+find_fault (const LbPassScript *script, const LbPassJob *job)
+{
+  const char *what = NULL;
+
+  if (script->n_legs > LB_MAX_COURSE_LEGS)
+    return "number of legs";
+  if (!(job->duration > 0))
+    return "duration of the pass";
+  if (job->duration > LB_PASS_LONGEST)
+    return "a pass of more than an hour";
+  return lb_pass_plan_check (&job->plan, &what) == LB_STATUS_OK ? NULL : what;
+}
+
+LbStatus
+lb_pass_script_plan (const LbPassScript *script,
+                     const LbSetup *setup,
+                     LbPassJob *job,
+                     const char **what)
+{
+  const char *unsaid;
+
+  if (what == NULL)
+    what = &unsaid;
+  *job = (LbPassJob){ .setup = *setup, .plan.hand = script->hand };
+  if (lb_is_set (script->start))
+    job->setup.boat.position = script->start;
+  if (script->n_legs > LB_MAX_COURSE_LEGS)
+    *what = "number of legs";
+  else if (plan_course (script, setup, job, what) == LB_STATUS_OK)
+    {
+      if (script->n_legs == 0)
+        cross_the_bed (script, job);
+      else
+        job->duration = job->plan.course.points[job->plan.course.n_points - 1].time;
+      if (lb_is_set (script->duration))
+        job->duration = script->duration;
+      *what = find_fault (script, job);
+      if (*what == NULL)
+        return LB_STATUS_OK;
+    }
+  return LB_STATUS_BAD_SETUP;
+}

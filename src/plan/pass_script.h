@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What boat and hand are to do on a pass, the way a person says it: leg by leg. Plain values
+ * without pointers, copied with "=". The core's plan (pass.h) is made from it. */
+#pragma once
+
+#include "pass.h"
+
+#define LB_MAX_COURSE_LEGS 20
+#define LB_PASS_LONGEST 3600.0 /* s, of a whole pass */
+#define LB_PASS_USUAL 120.0    /* s, when nothing tells how long */
+
+/* One stretch of the course. At its beginning the boat goes over from the speed before to that of
+ * the leg; the rest of it goes to the turn. */
+typedef struct
+{
+  double duration;  /* s; unset: distance tells */
+  double distance;  /* m over the ground along the course; no meaning when duration is set */
+  double speed;     /* m/s over the ground, >= 0; unset: the setup's boat speed */
+  double turn;      /* rad, by which the heading changes, to the right (+y) */
+  double turn_rate; /* rad/s, mean over the turn, to the right; unset: turn tells */
+  double line_rate; /* m/s, line let out; below zero taken in */
+} LbCourseLeg;
+
+typedef struct
+{
+  size_t n_legs; /* 0: straight upstream, see lb_pass_script_plan() */
+  LbCourseLeg legs[LB_MAX_COURSE_LEGS];
+  LbHand hand;
+  double duration; /* s; unset: as long as the course. The last leg's speed is held after it */
+  double start;    /* m, where the reel is along the bed at time 0; unset: see
+                      lb_pass_script_plan() */
+  double tangle_distance; /* m; two lines nearer than this may tangle */
+} LbPassScript;
+
+/* Straight upstream, the line held; two lines within a foot of each other may tangle (estimate). */
+LbPassScript lb_pass_script_default (void);
+
+/* A leg that says nothing: straight on for 30 s with the setup's boat speed. */
+LbCourseLeg lb_course_leg_default (void);
+
+/* Whether both mean the same. */
+bool lb_pass_script_equal (const LbPassScript *a, const LbPassScript *b);
+
+/* What is to be computed for a script. */
+typedef struct
+{
+  LbSetup setup; /* with the boat where the pass starts */
+  LbPassPlan plan;
+  double duration; /* s */
+} LbPassJob;
+
+/* Makes a plan of `script` for `setup`. A course without legs goes straight upstream with the
+ * setup's boat speed: over an uneven bed from its lower end (unless the script has a start) to its
+ * upper end, else from where the boat is for LB_PASS_USUAL. A script with legs and no start starts
+ * where the boat is.
+ *
+ * LB_STATUS_OK, or LB_STATUS_BAD_SETUP with `what` (unless NULL) pointing to a static English
+ * phrase that names what cannot be done. */
+LbStatus lb_pass_script_plan (const LbPassScript *script,
+                              const LbSetup *setup,
+                              LbPassJob *job,
+                              const char **what);

@@ -1,0 +1,233 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Courses said leg by leg: the way that a leg takes is worked out by hand. */
+#include "test.h"
+
+#include <string.h>
+
+#include "ideal-rig.h"
+#include "pass_record.h"
+#include "rigs.h"
+
+#define PI 3.14159265358979323846
+
+/* Where the boat is after it all, by recording the pass of a rig that costs little. */
+static LbPassSample
+last_of (const LbPassScript *script, const LbSetup *setup)
+{
+  LbPassOptions options = { .segments = 8, .step = 0.02 };
+  LbPassRecord *record;
+  LbPassSample last;
+
+  assert_int_equal (lb_pass_record_new (&record, setup, script, &options, NULL), LB_STATUS_OK);
+  assert_int_equal (lb_pass_record_run (record, INFINITY, NULL), LB_STATUS_OK);
+  assert_true (lb_pass_record_is_complete (record));
+  last = *lb_pass_record_sample (record, lb_pass_record_count (record) - 1);
+  lb_pass_record_free (record);
+  return last;
+}
+
+static LbCourseLeg
+leg_of (double distance, double speed, double turn)
+{
+  LbCourseLeg leg = lb_course_leg_default ();
+
+  leg.duration = LB_UNSET;
+  leg.distance = distance;
+  leg.speed = speed;
+  leg.turn = turn;
+  return leg;
+}
+
+/* 5 m at 0.4 m/s take 12.5 s. Getting from 0.4 to 0.8 m/s at 0.25 m/s2 takes 1.6 s and 0.96 m; the
+ * other 9.04 m take 11.3 s. */
+static void
+a_distance_is_kept (void **state)
+{
+  LbSetup setup = ideal_rig (1, 0.3);
+  LbPassScript script = lb_pass_script_default ();
+
+  script.n_legs = 2;
+  script.legs[0] = leg_of (5, 0.4, 0);
+  script.legs[1] = leg_of (10, 0.8, 0);
+  LbPassSample last = last_of (&script, &setup);
+  assert_near (last.time, 12.5 + 1.6 + 11.3, 1e-9);
+  assert_near (last.boat.x, setup.boat.position - 15, 1e-6);
+  assert_near (last.speed, 0.8, 1e-9);
+}
+
+/* A leg too short for its change of speed: half a metre, from 0.4 to 1.2 m/s, at 0.8 in the mean.
+ */
+static void
+a_short_leg_is_kept (void **state)
+{
+  LbSetup setup = ideal_rig (0, 0.3);
+  LbPassScript script = lb_pass_script_default ();
+
+  script.n_legs = 2;
+  script.legs[0] = leg_of (2, 0.4, 0);
+  script.legs[1] = leg_of (0.5, 1.2, 0);
+  LbPassSample last = last_of (&script, &setup);
+  assert_near (last.time, 5 + 0.5 / 0.8, 1e-9);
+  assert_near (last.boat.x, setup.boat.position - 2.5, 1e-6);
+}
+
+/* Half a turn to the right, by its angle and by its rate, and back at the same speed: the boat is
+ * where the turn has put it, abreast of where it began. */
+static void
+a_turn_leads_back (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.5, 0.6);
+  LbPassScript script = lb_pass_script_default ();
+  LbPassSample by_angle, by_rate;
+
+  script.n_legs = 3;
+  script.legs[0] = leg_of (4, 0.5, 0);
+  script.legs[1] = leg_of (15, 0.5, PI);
+  script.legs[2] = leg_of (4, 0.5, 0);
+  by_angle = last_of (&script, &setup);
+  assert_near (by_angle.heading, PI, 1e-12);
+  assert_near (by_angle.boat.x, setup.boat.position, 1e-5);
+  assert_true (by_angle.boat.y > 5); /* half of 15 m round a circle would be 9.5 m apart */
+  script.legs[1].turn = 0;
+  script.legs[1].turn_rate = PI / 30;
+  by_rate = last_of (&script, &setup);
+  assert_near (by_rate.heading, PI, 1e-12);
+  assert_near (by_rate.boat.y, by_angle.boat.y, 1e-9);
+}
+
+/* Line let out at 0.2 m/s for 10 s, the rate coming up over 1 s and going away over another: 0.5 *
+ * 0.2 + 9 * 0.2 + 0.5 * 0.2. */
+static void
+line_is_let_out (void **state)
+{
+  LbSetup setup = ideal_rig (0, 3);
+  LbPassScript script = lb_pass_script_default ();
+  LbCourseLeg leg = lb_course_leg_default ();
+  LbSetup start;
+
+  leg.duration = 10;
+  script.n_legs = 2;
+  script.legs[0] = script.legs[1] = leg;
+  script.legs[0].line_rate = 0.2;
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 3 };
+  start = setup;
+  assert_near (last_of (&script, &start).readings.line_out, 3 + 2, 1e-6);
+}
+
+/* Nothing said: over the surveyed bed from its lower end to its upper, 60 m at 0.5 m/s; two minutes
+ * from where the boat is over a plane one. */
+static void
+an_empty_script_goes_up_the_bed (void **state)
+{
+  LbSetup setup = ideal_rig (1, 0.3);
+  LbPassScript script = lb_pass_script_default ();
+  LbPassJob job;
+
+  setup.boat.speed_over_ground = 0.5;
+  assert_int_equal (lb_pass_script_plan (&script, &setup, &job, NULL), LB_STATUS_OK);
+  assert_near (job.duration, 120, 0);
+  assert_near (job.setup.boat.position, setup.boat.position, 0);
+  setup.river.n_bed_points = 3;
+  for (int i = 0; i < 3; i++)
+    {
+      setup.river.bed_x[i] = -20 + 30 * i;
+      setup.river.bed_depth[i] = 6;
+    }
+  assert_int_equal (lb_pass_script_plan (&script, &setup, &job, NULL), LB_STATUS_OK);
+  assert_near (job.setup.boat.position, 40, 0);
+  assert_near (job.duration, 120, 0);
+  script.start = 10;
+  assert_int_equal (lb_pass_script_plan (&script, &setup, &job, NULL), LB_STATUS_OK);
+  assert_near (job.setup.boat.position, 10, 0);
+  assert_near (job.duration, 60, 0);
+}
+
+static const char *
+fault_of (const LbPassScript *script)
+{
+  LbSetup setup = ideal_rig (0, 0.3);
+  const char *what = "nothing";
+  LbPassRecord *record;
+
+  assert_int_equal (lb_pass_record_new (&record, &setup, script, NULL, &what), LB_STATUS_BAD_SETUP);
+  assert_null (record);
+  return what;
+}
+
+static void
+what_cannot_be_is_refused (void **state)
+{
+  LbPassScript script = lb_pass_script_default ();
+
+  script.n_legs = 1;
+  script.legs[0] = leg_of (5, 0, 0);
+  assert_string_equal (fault_of (&script),
+                       "a leg of the course that is never over, as the boat does not move");
+  script.legs[0] = leg_of (5000, 0.5, 0);
+  assert_string_equal (fault_of (&script), "a pass of more than an hour");
+  script.legs[0] = leg_of (1, 1, 3);
+  assert_string_equal (fault_of (&script), "turn of the course");
+  script = lb_pass_script_default ();
+  script.hand.motion = LB_HAND_FOLLOW_BED;
+  assert_string_equal (fault_of (&script), "stroke of the hand");
+  script = lb_pass_script_default ();
+  script.n_legs = LB_MAX_COURSE_LEGS + 1;
+  assert_string_equal (fault_of (&script), "number of legs");
+  script.n_legs = 0;
+  script.duration = 0;
+  assert_string_equal (fault_of (&script), "duration of the pass");
+}
+
+/* The most legs there can be, each with a change of speed and a turn, fit into a course. */
+static void
+all_legs_fit (void **state)
+{
+  LbSetup setup = ideal_rig (0, 0.3);
+  LbPassScript script = lb_pass_script_default ();
+  LbPassJob job;
+
+  script.n_legs = LB_MAX_COURSE_LEGS;
+  for (size_t i = 0; i < LB_MAX_COURSE_LEGS; i++)
+    script.legs[i] = leg_of (20, i % 2 ? 0.4 : 0.6, 0.1);
+  assert_int_equal (lb_pass_script_plan (&script, &setup, &job, NULL), LB_STATUS_OK);
+  assert_int_equal (job.plan.course.n_points, 2 * LB_MAX_COURSE_LEGS);
+}
+
+static void
+equal_is_what_means_the_same (void **state)
+{
+  LbPassScript a = lb_pass_script_default (), b = a;
+
+  assert_true (lb_pass_script_equal (&a, &b));
+  b.hand.stroke = 1; /* of a hand that holds */
+  assert_true (lb_pass_script_equal (&a, &b));
+  b.hand.motion = LB_HAND_LIFT_AND_DROP;
+  assert_false (lb_pass_script_equal (&a, &b));
+  b = a;
+  b.duration = 5;
+  assert_false (lb_pass_script_equal (&a, &b));
+  a.n_legs = b.n_legs = 1;
+  b.duration = a.duration;
+  a.legs[0] = b.legs[0] = lb_course_leg_default ();
+  b.legs[0].distance = 7; /* of a leg that lasts */
+  assert_true (lb_pass_script_equal (&a, &b));
+  b.legs[0].speed = 0.4;
+  assert_false (lb_pass_script_equal (&a, &b));
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_distance_is_kept),
+    cmocka_unit_test (a_short_leg_is_kept),
+    cmocka_unit_test (a_turn_leads_back),
+    cmocka_unit_test (line_is_let_out),
+    cmocka_unit_test (an_empty_script_goes_up_the_bed),
+    cmocka_unit_test (what_cannot_be_is_refused),
+    cmocka_unit_test (all_legs_fit),
+    cmocka_unit_test (equal_is_what_means_the_same),
+  };
+
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
