@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "pass_script.h"
 
+#include <string.h>
+
 /* How a boat gets to another speed, m/s2, and a hand to another rate of line, m/s2; and the least
  * time, s, that either takes: estimates of an unhurried crew. */
 #define BOAT_PUSH 0.25
@@ -10,6 +12,11 @@
 /* A pass over the whole bed takes no less than this, s. */
 #define SHORTEST_PASS 10.0
 
+#define PI 3.14159265358979323846
+#define DEGREE (PI / 180)
+
+#define USUAL_STROKE 0.3048 /* m: a foot */
+#define USUAL_PERIOD 10.0   /* s */
 #define USUAL_LEG 30.0      /* s */
 #define USUAL_TANGLE 0.3048 /* m: a foot */
 
@@ -17,7 +24,7 @@ LbPassScript
 lb_pass_script_default (void)
 {
   return (LbPassScript){
-    .hand = { .motion = LB_HAND_HOLD },
+    .hand = { LB_HAND_HOLD, USUAL_STROKE, USUAL_PERIOD },
     .duration = LB_UNSET,
     .start = LB_UNSET,
     .tangle_distance = USUAL_TANGLE,
@@ -34,38 +41,97 @@ lb_course_leg_default (void)
   };
 }
 
+const char *
+lb_hand_motion_name (LbHandMotion motion)
+{
+  static const char *const names[] = { "hold", "lift-and-drop", "follow-bed" };
+
+  return names[motion];
+}
+
 /* ---- Equality ---- */
 
+/* Bit for bit, as a file keeps them; any unset value equals any other. */
 static bool
 same (double a, double b)
 {
-  return a == b || (!lb_is_set (a) && !lb_is_set (b));
+  return memcmp (&a, &b, sizeof a) == 0 || (!lb_is_set (a) && !lb_is_set (b));
 }
 
+/* Only one of the two ways of saying how long, and how far round, counts. */
 static bool
 same_leg (const LbCourseLeg *a, const LbCourseLeg *b)
 {
-  bool same_end = lb_is_set (a->duration) ? a->duration == b->duration
-                                          : !lb_is_set (b->duration) && a->distance == b->distance;
-  bool same_turn = lb_is_set (a->turn_rate) ? a->turn_rate == b->turn_rate
-                                            : !lb_is_set (b->turn_rate) && a->turn == b->turn;
-
-  return same_end && same_turn && same (a->speed, b->speed) && a->line_rate == b->line_rate;
+  return same (a->duration, b->duration) && same (a->turn_rate, b->turn_rate)
+         && (lb_is_set (a->duration) || same (a->distance, b->distance))
+         && (lb_is_set (a->turn_rate) || same (a->turn, b->turn)) && same (a->speed, b->speed)
+         && same (a->line_rate, b->line_rate);
 }
 
 bool
 lb_pass_script_equal (const LbPassScript *a, const LbPassScript *b)
 {
-  if (a->n_legs != b->n_legs || a->hand.motion != b->hand.motion || !same (a->duration, b->duration)
-      || !same (a->start, b->start) || a->tangle_distance != b->tangle_distance)
-    return false;
-  if (a->hand.motion != LB_HAND_HOLD
-      && (a->hand.stroke != b->hand.stroke || a->hand.period != b->hand.period))
+  if (a->n_legs != b->n_legs || a->hand.motion != b->hand.motion
+      || !same (a->hand.stroke, b->hand.stroke) || !same (a->hand.period, b->hand.period)
+      || !same (a->duration, b->duration) || !same (a->start, b->start)
+      || !same (a->tangle_distance, b->tangle_distance))
     return false;
   for (size_t i = 0; i < a->n_legs; i++)
     if (!same_leg (&a->legs[i], &b->legs[i]))
       return false;
   return true;
+}
+
+/* ---- Mending ---- */
+
+/* NAN becomes `low`. */
+static double
+within (double value, double low, double high)
+{
+  return value >= low ? fmin (value, high) : low;
+}
+
+/* NAN stays. */
+static double
+within_or_unset (double value, double low, double high)
+{
+  return lb_is_set (value) ? within (value, low, high) : value;
+}
+
+static void
+mend_leg (LbCourseLeg *leg)
+{
+  leg->duration = within_or_unset (leg->duration, LB_PASS_SHORTEST, LB_PASS_LONGEST);
+  if (lb_is_set (leg->duration))
+    leg->distance = 0;
+  else
+    leg->distance = within (leg->distance, LB_LEG_LEAST_DISTANCE, LB_LEG_MOST_DISTANCE);
+  leg->speed = within_or_unset (leg->speed, 0, LB_LEG_MOST_SPEED);
+  leg->turn_rate = within_or_unset (leg->turn_rate, -LB_LEG_MOST_TURN_RATE, LB_LEG_MOST_TURN_RATE);
+  leg->turn = lb_is_set (leg->turn_rate) || !lb_is_set (leg->turn)
+                  ? 0
+                  : within (leg->turn, -LB_LEG_MOST_TURN, LB_LEG_MOST_TURN);
+  leg->line_rate = !lb_is_set (leg->line_rate)
+                       ? 0
+                       : within (leg->line_rate, -LB_LEG_MOST_LINE_RATE, LB_LEG_MOST_LINE_RATE);
+}
+
+void
+lb_pass_script_mend (LbPassScript *script)
+{
+  LbHand *hand = &script->hand;
+
+  if (script->n_legs > LB_MAX_COURSE_LEGS)
+    script->n_legs = LB_MAX_COURSE_LEGS;
+  for (size_t i = 0; i < script->n_legs; i++)
+    mend_leg (&script->legs[i]);
+  if ((size_t) hand->motion >= LB_N_HAND_MOTIONS)
+    hand->motion = LB_HAND_HOLD;
+  hand->stroke = within (hand->stroke, LB_HAND_LEAST_STROKE, LB_HAND_MOST_STROKE);
+  hand->period = within (hand->period, LB_HAND_LEAST_PERIOD, LB_HAND_MOST_PERIOD);
+  script->duration = within_or_unset (script->duration, LB_PASS_SHORTEST, LB_PASS_LONGEST);
+  script->start = within_or_unset (script->start, -LB_PASS_FARTHEST_START, LB_PASS_FARTHEST_START);
+  script->tangle_distance = within (script->tangle_distance, 0, LB_PASS_MOST_TANGLE);
 }
 
 /* ---- The course ---- */
@@ -121,7 +187,8 @@ add_leg (LbCourse *course, const LbCourseLeg *leg, double own_speed)
       now.time += ramp;
       add_point (course, now);
     }
-  now.heading += lb_is_set (leg->turn_rate) ? leg->turn_rate * (end - now.time) : leg->turn;
+  now.heading +=
+      DEGREE * (lb_is_set (leg->turn_rate) ? leg->turn_rate * (end - now.time) : leg->turn);
   now.time = end;
   add_point (course, now);
   return LB_STATUS_OK;

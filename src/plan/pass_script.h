@@ -9,6 +9,21 @@
 #define LB_PASS_LONGEST 3600.0 /* s, of a whole pass */
 #define LB_PASS_USUAL 120.0    /* s, when nothing tells how long */
 
+/* The limits of what a file may say. */
+#define LB_PASS_SHORTEST 1.0       /* s, of a pass and of a leg */
+#define LB_LEG_LEAST_DISTANCE 0.1  /* m */
+#define LB_LEG_MOST_DISTANCE 1e4   /* m */
+#define LB_LEG_MOST_SPEED 5.0      /* m/s */
+#define LB_LEG_MOST_TURN 720.0     /* degrees, either way */
+#define LB_LEG_MOST_TURN_RATE 45.0 /* degrees/s, either way */
+#define LB_LEG_MOST_LINE_RATE 2.0  /* m/s, out and in */
+#define LB_HAND_LEAST_STROKE 0.01  /* m */
+#define LB_HAND_MOST_STROKE 5.0    /* m */
+#define LB_HAND_LEAST_PERIOD 0.5   /* s */
+#define LB_HAND_MOST_PERIOD 600.0  /* s */
+#define LB_PASS_MOST_TANGLE 10.0   /* m */
+#define LB_PASS_FARTHEST_START 1e4 /* m, either way */
+
 /* One stretch of the course. At its beginning the boat goes over from the speed before to that of
  * the leg; the rest of it goes to the turn. */
 typedef struct
@@ -16,8 +31,8 @@ typedef struct
   double duration;  /* s; unset: distance tells */
   double distance;  /* m over the ground along the course; no meaning when duration is set */
   double speed;     /* m/s over the ground, >= 0; unset: the setup's boat speed */
-  double turn;      /* rad, by which the heading changes, to the right (+y) */
-  double turn_rate; /* rad/s, mean over the turn, to the right; unset: turn tells */
+  double turn;      /* degrees, by which the heading changes, to the right (+y) */
+  double turn_rate; /* degrees/s, mean over the turn, to the right; unset: turn tells */
   double line_rate; /* m/s, line let out; below zero taken in */
 } LbCourseLeg;
 
@@ -25,7 +40,7 @@ typedef struct
 {
   size_t n_legs; /* 0: straight upstream, see lb_pass_script_plan() */
   LbCourseLeg legs[LB_MAX_COURSE_LEGS];
-  LbHand hand;
+  LbHand hand;     /* stroke and period have a value even while it holds */
   double duration; /* s; unset: as long as the course. The last leg's speed is held after it */
   double start;    /* m, where the reel is along the bed at time 0; unset: see
                       lb_pass_script_plan() */
@@ -38,8 +53,15 @@ LbPassScript lb_pass_script_default (void);
 /* A leg that says nothing: straight on for 30 s with the setup's boat speed. */
 LbCourseLeg lb_course_leg_default (void);
 
-/* Whether both mean the same. */
+/* Whether both say the same, numbers bit for bit. */
 bool lb_pass_script_equal (const LbPassScript *a, const LbPassScript *b);
+
+/* Moves every number into its limits, so that a file can hold the script. */
+void lb_pass_script_mend (LbPassScript *script);
+
+/* How the file calls it: "hold", "lift-and-drop", "follow-bed". */
+#define LB_N_HAND_MOTIONS (LB_HAND_FOLLOW_BED + 1)
+const char *lb_hand_motion_name (LbHandMotion motion);
 
 /* What is to be computed for a script. */
 typedef struct

@@ -82,14 +82,14 @@ a_turn_leads_back (void **state)
 
   script.n_legs = 3;
   script.legs[0] = leg_of (4, 0.5, 0);
-  script.legs[1] = leg_of (15, 0.5, PI);
+  script.legs[1] = leg_of (15, 0.5, 180);
   script.legs[2] = leg_of (4, 0.5, 0);
   by_angle = last_of (&script, &setup);
   assert_near (by_angle.heading, PI, 1e-12);
   assert_near (by_angle.boat.x, setup.boat.position, 1e-5);
   assert_true (by_angle.boat.y > 5); /* half of 15 m round a circle would be 9.5 m apart */
   script.legs[1].turn = 0;
-  script.legs[1].turn_rate = PI / 30;
+  script.legs[1].turn_rate = 6;
   by_rate = last_of (&script, &setup);
   assert_near (by_rate.heading, PI, 1e-12);
   assert_near (by_rate.boat.y, by_angle.boat.y, 1e-9);
@@ -165,10 +165,11 @@ what_cannot_be_is_refused (void **state)
                        "a leg of the course that is never over, as the boat does not move");
   script.legs[0] = leg_of (5000, 0.5, 0);
   assert_string_equal (fault_of (&script), "a pass of more than an hour");
-  script.legs[0] = leg_of (1, 1, 3);
+  script.legs[0] = leg_of (1, 1, 170);
   assert_string_equal (fault_of (&script), "turn of the course");
   script = lb_pass_script_default ();
   script.hand.motion = LB_HAND_FOLLOW_BED;
+  script.hand.stroke = 0;
   assert_string_equal (fault_of (&script), "stroke of the hand");
   script = lb_pass_script_default ();
   script.n_legs = LB_MAX_COURSE_LEGS + 1;
@@ -188,18 +189,16 @@ all_legs_fit (void **state)
 
   script.n_legs = LB_MAX_COURSE_LEGS;
   for (size_t i = 0; i < LB_MAX_COURSE_LEGS; i++)
-    script.legs[i] = leg_of (20, i % 2 ? 0.4 : 0.6, 0.1);
+    script.legs[i] = leg_of (20, i % 2 ? 0.4 : 0.6, 6);
   assert_int_equal (lb_pass_script_plan (&script, &setup, &job, NULL), LB_STATUS_OK);
   assert_int_equal (job.plan.course.n_points, 2 * LB_MAX_COURSE_LEGS);
 }
 
 static void
-equal_is_what_means_the_same (void **state)
+equal_is_what_says_the_same (void **state)
 {
   LbPassScript a = lb_pass_script_default (), b = a;
 
-  assert_true (lb_pass_script_equal (&a, &b));
-  b.hand.stroke = 1; /* of a hand that holds */
   assert_true (lb_pass_script_equal (&a, &b));
   b.hand.motion = LB_HAND_LIFT_AND_DROP;
   assert_false (lb_pass_script_equal (&a, &b));
@@ -215,6 +214,36 @@ equal_is_what_means_the_same (void **state)
   assert_false (lb_pass_script_equal (&a, &b));
 }
 
+static void
+anything_is_mended (void **state)
+{
+  LbPassScript script = lb_pass_script_default (), usual = script;
+
+  lb_pass_script_mend (&script);
+  assert_true (lb_pass_script_equal (&script, &usual));
+  script.n_legs = 100;
+  for (size_t i = 0; i < LB_MAX_COURSE_LEGS; i++)
+    script.legs[i] = (LbCourseLeg){ NAN, NAN, NAN, NAN, NAN, NAN };
+  script.legs[1] = (LbCourseLeg){ 1e9, 1e9, -1, 1e9, -1e9, 1e9 };
+  script.hand = (LbHand){ (LbHandMotion) 7, NAN, INFINITY };
+  script.duration = -1;
+  script.start = -INFINITY;
+  script.tangle_distance = NAN;
+  lb_pass_script_mend (&script);
+  assert_int_equal (script.n_legs, LB_MAX_COURSE_LEGS);
+  assert_true (script.legs[0].distance == LB_LEG_LEAST_DISTANCE);
+  assert_false (lb_is_set (script.legs[0].speed) || lb_is_set (script.legs[0].turn_rate));
+  assert_true (script.legs[0].turn == 0 && script.legs[0].line_rate == 0);
+  assert_true (script.legs[1].duration == LB_PASS_LONGEST && script.legs[1].speed == 0);
+  assert_true (script.legs[1].turn_rate == -LB_LEG_MOST_TURN_RATE);
+  assert_true (script.legs[1].line_rate == LB_LEG_MOST_LINE_RATE);
+  assert_int_equal (script.hand.motion, LB_HAND_HOLD);
+  assert_true (script.hand.stroke == LB_HAND_LEAST_STROKE);
+  assert_true (script.hand.period == LB_HAND_MOST_PERIOD);
+  assert_true (script.duration == LB_PASS_SHORTEST && script.tangle_distance == 0);
+  assert_true (script.start == -LB_PASS_FARTHEST_START);
+}
+
 int
 main (void)
 {
@@ -226,7 +255,8 @@ main (void)
     cmocka_unit_test (an_empty_script_goes_up_the_bed),
     cmocka_unit_test (what_cannot_be_is_refused),
     cmocka_unit_test (all_legs_fit),
-    cmocka_unit_test (equal_is_what_means_the_same),
+    cmocka_unit_test (equal_is_what_says_the_same),
+    cmocka_unit_test (anything_is_mended),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);
