@@ -142,6 +142,17 @@ lb_change_new_card (const LbCard *card, const char *label)
   return change;
 }
 
+LbChange *
+lb_change_new_pass (const LbPassScript *script, const char *label)
+{
+  LbChange *change =
+      change_new (LB_CHANGE_PASS, 0, g_strdup (label ? label : _ ("Change the pass")));
+
+  change->after.pass = g_memdup2 (script, sizeof *script);
+  lb_pass_script_mend (change->after.pass);
+  return change;
+}
+
 void
 lb_change_set_gesture (LbChange *change, guint gesture)
 {

@@ -142,6 +142,12 @@ LbChange *lb_change_new_variants_of_weights (LbDocument *document,
  * translated, or NULL for a plain one. */
 LbChange *lb_change_new_card (const LbCard *card, const char *label);
 
+/* ---- The pass ---- */
+
+/* Replaces what boat and hand do on a pass by `script`, mended (lb_pass_script_mend()). `label` as
+ * above. */
+LbChange *lb_change_new_pass (const LbPassScript *script, const char *label);
+
 /* ---- Doing and undoing ---- */
 
 /* Marks the change (NULL does nothing) as part of a gesture (a number from

@@ -14,6 +14,7 @@ lb_change_state_clear (LbChangeState *state)
   g_clear_pointer (&state->lure_names, g_strfreev);
   g_clear_pointer (&state->variants, g_free);
   g_clear_pointer (&state->card, g_free);
+  g_clear_pointer (&state->pass, g_free);
 }
 
 LbSetup *
@@ -92,6 +93,8 @@ lb_change_state_take (const LbChange *change, LbContents *contents, LbChangeStat
     state->variants = lb_change_dup_variants (&contents->variants);
   if (change->kind == LB_CHANGE_CARD)
     state->card = g_memdup2 (&contents->card, sizeof contents->card);
+  if (change->kind == LB_CHANGE_PASS)
+    state->pass = g_memdup2 (&contents->pass, sizeof contents->pass);
 }
 
 static void
@@ -120,6 +123,8 @@ lb_change_state_put (const LbChange *change, LbContents *contents, const LbChang
     contents->variants = *state->variants;
   if (state->card)
     contents->card = *state->card;
+  if (state->pass)
+    contents->pass = *state->pass;
   if (state->setup)
     {
       contents->setup = *state->setup;
@@ -145,6 +150,7 @@ lb_change_state_replace (const LbChange *change, LbChangeState *to, const LbChan
       from->lure_names ? lb_change_dup_names ((const char *const *) from->lure_names) : NULL;
   to->variants = from->variants ? lb_change_dup_variants (from->variants) : NULL;
   to->card = from->card ? g_memdup2 (from->card, sizeof *from->card) : NULL;
+  to->pass = from->pass ? g_memdup2 (from->pass, sizeof *from->pass) : NULL;
   lb_change_state_clear (&old);
 }
 
@@ -167,6 +173,8 @@ lb_change_state_same (const LbChange *change, const LbChangeState *a, const LbCh
     return false;
   if (a->card)
     return lb_card_equal (a->card, b->card);
+  if (a->pass)
+    return lb_pass_script_equal (a->pass, b->pass);
   if (a->setup)
     return lb_setup_equal (a->setup, b->setup) && same_names (a->lure_names, b->lure_names);
   return memcmp (&a->value, &b->value, sizeof a->value) == 0

@@ -14,6 +14,7 @@ typedef enum
   LB_CHANGE_SETUP,
   LB_CHANGE_VARIANTS,
   LB_CHANGE_CARD,
+  LB_CHANGE_PASS,
 } LbChangeKind;
 
 /* What a change puts into the document; only what its kind needs is set. */
@@ -26,6 +27,7 @@ typedef struct
   char **lure_names;    /* LB_CHANGE_SETUP; LB_MAX_LEADERS names, or NULL to leave them */
   LbVariants *variants; /* LB_CHANGE_VARIANTS; LB_CHANGE_SETUP: NULL to leave them */
   LbCard *card;         /* LB_CHANGE_CARD */
+  LbPassScript *pass;   /* LB_CHANGE_PASS */
 } LbChangeState;
 
 struct LbChange

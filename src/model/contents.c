@@ -47,6 +47,7 @@ lb_contents_init (LbContents *contents)
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
     contents->lure_names[i] = g_strdup (_ ("floating minnow, 7 cm"));
   contents->card = lb_card_default ();
+  contents->pass = lb_pass_script_default ();
 }
 
 void
@@ -77,6 +78,7 @@ lb_contents_copy (LbContents *to, const LbContents *from)
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
     replace (&to->lure_names[i], from->lure_names[i]);
   to->card = from->card;
+  to->pass = from->pass;
 }
 
 LbContents *
@@ -170,7 +172,7 @@ lb_contents_equal (const LbContents *a, const LbContents *b)
 {
   if (!lb_setup_equal (&a->setup, &b->setup) || !g_str_equal (a->title, b->title)
       || !g_str_equal (a->notes, b->notes) || !lb_variants_equal (&a->variants, &b->variants)
-      || !lb_card_equal (&a->card, &b->card))
+      || !lb_card_equal (&a->card, &b->card) || !lb_pass_script_equal (&a->pass, &b->pass))
     return false;
   for (size_t i = 0; i < a->setup.rig.n_leaders; i++)
     if (!g_str_equal (a->lure_names[i], b->lure_names[i]))

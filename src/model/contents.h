@@ -6,6 +6,7 @@
 #include <glib.h>
 
 #include "card.h"
+#include "pass_script.h"
 #include "setup.h"
 #include "variants.h"
 
@@ -17,6 +18,7 @@ typedef struct
   char *lure_names[LB_MAX_LEADERS]; /* UTF-8, one line, never NULL once initialised */
   LbVariants variants;              /* to compare with; none at first */
   LbCard card;                      /* to rig from */
+  LbPassScript pass;                /* what boat and hand do on a pass */
 } LbContents;
 
 #define LB_TITLE_LONGEST 200   /* characters */
@@ -30,8 +32,8 @@ bool lb_text_is_one_line (const char *text);
 /* `text` (UTF-8) with a blank for all that may not stand there. Free with g_free(). */
 char *lb_text_to_one_line (const char *text);
 
-/* The rig a new document starts from (lb_setup_default()), with plain names, an empty title and
- * the usual card. */
+/* The rig a new document starts from (lb_setup_default()), with plain names, an empty title, the
+ * usual card and the usual pass. */
 void lb_contents_init (LbContents *contents);
 
 /* Frees the words. */

@@ -291,6 +291,13 @@ lb_document_get_card (LbDocument *self)
   return &self->contents.card;
 }
 
+const LbPassScript *
+lb_document_get_pass (LbDocument *self)
+{
+  g_return_val_if_fail (LB_IS_DOCUMENT (self), NULL);
+  return &self->contents.pass;
+}
+
 double
 lb_document_get_value (LbDocument *self, const LbField *field, size_t leader)
 {

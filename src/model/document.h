@@ -66,6 +66,7 @@ const LbSetup *lb_document_get_setup (LbDocument *self);
 const char *lb_document_get_title (LbDocument *self);
 const char *lb_document_get_notes (LbDocument *self);
 const LbCard *lb_document_get_card (LbDocument *self);
+const LbPassScript *lb_document_get_pass (LbDocument *self);
 const char *lb_document_get_lure_name (LbDocument *self, size_t leader);
 
 /* One value by its field (fields.h). */

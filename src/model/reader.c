@@ -7,6 +7,7 @@
 #include "card_file.h"
 #include "fields.h"
 #include "migrate.h"
+#include "pass_file.h"
 #include "read_plain.h"
 #include "read_points.h"
 #include "read_value.h"
@@ -49,7 +50,7 @@ static const struct
 } other_keys[] = {
   { TOP,
     { "format", "version", "title", "notes", "river", "boat", "mainline", "shank", "weight",
-      "leaders", "band", "rules", "variants", LB_CARD_KEY, NULL } },
+      "leaders", "band", "rules", "variants", LB_CARD_KEY, LB_PASS_KEY, NULL } },
   { "river.", { "bed", "profile", NULL } },
   { "leaders[].", { "lure", NULL } },
   { "leaders[].lure.", { "name", NULL } },
@@ -369,6 +370,15 @@ read_card (Reader *r, JsonObject *top)
   return node == NULL || lb_card_read (node, &r->contents->card, r->error);
 }
 
+/* The same for a pass. */
+static gboolean
+read_pass (Reader *r, JsonObject *top)
+{
+  JsonNode *node = json_object_get_member (top, LB_PASS_KEY);
+
+  return node == NULL || lb_pass_read (node, &r->contents->pass, r->error);
+}
+
 gboolean
 lb_reader_read_tree (JsonNode *tree, LbContents *contents, GError **error)
 {
@@ -384,7 +394,7 @@ lb_reader_read_tree (JsonNode *tree, LbContents *contents, GError **error)
       || !read_group (&r, top, "shank") || !read_group (&r, top, "weight")
       || !read_leaders (&r, top) || !read_group (&r, top, "band")
       || !read_later_group (&r, top, "rules") || !read_variants (&r, top) || !read_card (&r, top)
-      || !lb_setup_validate (&fresh->setup, error))
+      || !read_pass (&r, top) || !lb_setup_validate (&fresh->setup, error))
     return FALSE;
   lb_contents_copy (contents, fresh);
   return TRUE;

@@ -97,12 +97,27 @@ remove_other_members (JsonObject *object, const char *const *keep)
       json_object_remove_member (object, l->data);
 }
 
+/* The legs of a course say how long, and how far round, in one way or the other. */
+static void
+remove_twin (JsonObject *leg, const char *key)
+{
+  static const char *const twins[][2] = { { "duration_s", "distance_m" },
+                                          { "turn_deg", "turn_rate_deg_s" } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (twins); i++)
+    for (gsize j = 0; j < 2; j++)
+      if (g_str_equal (key, twins[i][j]))
+        json_object_remove_member (leg, twins[i][1 - j]);
+}
+
 /* Makes room for `key`: another law takes other keys along, and so on. */
 static void
 make_room (JsonObject *object, const char *parent_path, const char *key, JsonNode *value)
 {
   if (g_str_equal (parent_path, "mainline.line_out"))
     remove_other_members (object, (const char *const[]){ NULL });
+  else if (g_str_equal (parent_path, "pass.course"))
+    remove_twin (object, key);
   else if (!g_str_equal (parent_path, "river.profile"))
     return;
   else if (g_str_equal (key, "bed_material"))
@@ -126,13 +141,15 @@ make_room (JsonObject *object, const char *parent_path, const char *key, JsonNod
 /* ---- The change ---- */
 
 /* The text as JSON. As a bare word when it is none, or when a text stands in its place now: a title
- * may be "2". */
+ * may be "2"; but a date that is null is none. */
 static JsonNode *
-parse_value (const char *text, JsonNode *now)
+parse_value (const char *path, const char *text, JsonNode *now)
 {
   g_autoptr (JsonNode) node = lb_strict_json_parse (text, strlen (text), LB_READER_DEEPEST, NULL);
 
-  if (node && (is_text (node) || !is_text (now)))
+  if (node
+      && (is_text (node) || !is_text (now)
+          || (JSON_NODE_HOLDS_NULL (node) && g_str_equal (path, "card.date"))))
     return g_steal_pointer (&node);
   return json_node_init_string (json_node_alloc (), text);
 }
@@ -160,7 +177,7 @@ change_tree (JsonNode *tree, const char *path, const char *text, GError **error)
   if (JSON_NODE_HOLDS_ARRAY (parent) && child (parent, keys[n - 1]) == NULL)
     return fail (error, LB_FILE_ERROR_UNKNOWN_KEY, path, _ ("there is no such key in this rig"));
 
-  value = parse_value (text, child (parent, keys[n - 1]));
+  value = parse_value (path, text, child (parent, keys[n - 1]));
   if (JSON_NODE_HOLDS_OBJECT (parent) && n >= 2)
     {
       parent_path = g_strjoin (".", keys[0], n >= 3 ? keys[1] : NULL, NULL);

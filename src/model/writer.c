@@ -7,6 +7,7 @@
 #include "fields.h"
 #include "json_text.h"
 #include "migrate.h"
+#include "pass_file.h"
 #include "save_file.h"
 
 typedef struct
@@ -205,11 +206,19 @@ add_card (Writer *w)
   lb_card_write (&w->json, &w->contents->card);
 }
 
+static void
+add_pass (Writer *w)
+{
+  lb_json_text_key (&w->json, LB_PASS_KEY);
+  lb_pass_write (&w->json, &w->contents->pass);
+}
+
 static char *
 to_text (const LbContents *contents, bool all, gsize *length)
 {
   static const char *const groups[] = { "river", "boat", "mainline", "shank", "weight" };
   const LbCard usual = lb_card_default ();
+  const LbPassScript usual_pass = lb_pass_script_default ();
   Writer w = { .contents = contents };
 
   lb_json_text_init (&w.json);
@@ -233,6 +242,8 @@ to_text (const LbContents *contents, bool all, gsize *length)
   add_variants (&w, &contents->variants);
   if (all || !lb_card_equal (&contents->card, &usual))
     add_card (&w);
+  if (all || !lb_pass_script_equal (&contents->pass, &usual_pass))
+    add_pass (&w);
   lb_json_text_close (&w.json, '}');
   return lb_json_text_end (&w.json, length);
 }

@@ -226,14 +226,66 @@ card_allowance (LbDocument *document, double allowance)
   return lb_change_new_card (&other, "Allowance");
 }
 
+/* Anything at all, to be mended. */
+static LbChange *
+pass (TestRandom *random, LbDocument *document)
+{
+  LbPassScript other = *lb_document_get_pass (document);
+  LbCourseLeg *leg;
+
+  other.n_legs = below (random, LB_MAX_COURSE_LEGS + 2);
+  for (size_t i = 0; i < LB_MAX_COURSE_LEGS; i++)
+    {
+      leg = &other.legs[i];
+      *leg = lb_course_leg_default ();
+      leg->duration = below (random, 2) ? LB_UNSET : test_random (random, -1, 4000);
+      leg->distance = test_random (random, -1, 100);
+      leg->speed = below (random, 2) ? LB_UNSET : test_random (random, -1, 6);
+      leg->turn = test_random (random, -800, 800);
+      leg->turn_rate = below (random, 2) ? LB_UNSET : test_random (random, -50, 50);
+      leg->line_rate = test_random (random, -3, 3);
+    }
+  other.hand = (LbHand){ (LbHandMotion) below (random, LB_N_HAND_MOTIONS),
+                         test_random (random, 0, 6), test_random (random, 0, 700) };
+  other.duration = below (random, 2) ? LB_UNSET : test_random (random, 0, 4000);
+  other.start = below (random, 2) ? LB_UNSET : test_random (random, -2e4, 2e4);
+  other.tangle_distance = test_random (random, -1, 11);
+  return lb_change_new_pass (&other, NULL);
+}
+
 LbChange *
 random_change (TestRandom *random, LbDocument *document)
 {
   static LbChange *(*const kinds[]) (TestRandom *, LbDocument *) = {
-    value, value, value, words,    line_out,         whole_setup, leaders,  leaders,
-    part,  bed,   bed,   river,    list_of_variants, override,    override, value,
-    value, value, words, line_out, whole_setup,      leaders,     leaders,  part,
-    bed,   bed,   river, card,
+    value,
+    value,
+    value,
+    words,
+    line_out,
+    whole_setup,
+    leaders,
+    leaders,
+    part,
+    bed,
+    bed,
+    river,
+    list_of_variants,
+    override,
+    override,
+    value,
+    value,
+    value,
+    words,
+    line_out,
+    whole_setup,
+    leaders,
+    leaders,
+    part,
+    bed,
+    bed,
+    river,
+    card,
+    pass,
   };
 
   return kinds[below (random, G_N_ELEMENTS (kinds))](random, document);

@@ -370,6 +370,38 @@ a_drag_broken_off_leaves_nothing (void **state)
   assert_string_equal (lb_document_get_title (f->document), "before");
 }
 
+/* ---- The pass ---- */
+
+static void
+a_pass_is_replaced_as_a_whole (void **state)
+{
+  Fixture *f = *state;
+  LbPassScript pass = *lb_document_get_pass (f->document);
+  guint gesture = lb_history_new_gesture (f->history);
+
+  assert_false (lb_history_do (f->history, lb_change_new_pass (&pass, NULL)));
+  pass.hand.motion = LB_HAND_LIFT_AND_DROP;
+  assert_true (lb_history_do (f->history, lb_change_new_pass (&pass, NULL)));
+  assert_string_equal (lb_history_get_undo_label (f->history), "Change the pass");
+  pass.n_legs = 1;
+  for (int i = 1; i <= 3; i++)
+    {
+      LbChange *change;
+
+      pass.legs[0] = lb_course_leg_default ();
+      pass.legs[0].speed = 2.0 * i; /* the last is mended */
+      change = lb_change_new_pass (&pass, "Change a leg");
+      lb_change_set_gesture (change, gesture);
+      assert_true (lb_history_do (f->history, change));
+    }
+  assert_true (lb_document_get_pass (f->document)->legs[0].speed == LB_LEG_MOST_SPEED);
+  assert_true (lb_history_undo (f->history));
+  assert_int_equal (lb_document_get_pass (f->document)->n_legs, 0);
+  assert_int_equal (lb_document_get_pass (f->document)->hand.motion, LB_HAND_LIFT_AND_DROP);
+  assert_true (lb_history_redo (f->history));
+  undo_all (f);
+}
+
 int
 main (void)
 {
@@ -389,6 +421,7 @@ main (void)
     with_fixture (a_river_is_replaced_as_a_whole),
     with_fixture (a_measured_current_is_set_with_its_surface_speed),
     with_fixture (a_card_is_replaced_as_a_whole),
+    with_fixture (a_pass_is_replaced_as_a_whole),
     with_fixture (a_drag_there_and_back_is_no_step),
     with_fixture (a_drag_broken_off_leaves_nothing),
   };

@@ -8,6 +8,7 @@
 #include <json-glib/json-glib.h>
 
 #include "card.h"
+#include "pass_script.h"
 #include "data_path.h"
 
 typedef struct
@@ -161,7 +162,7 @@ walk_property (Schema *schema, JsonObject *parent, const char *key, const char *
                          ? json_object_get_string_member (property, "type")
                          : "";
 
-  if (g_str_equal (path, "card"))
+  if (g_str_equal (path, "card") || g_str_equal (path, "pass"))
     return; /* no fields: see below */
   if (g_str_equal (type, "object") || json_object_has_member (property, "oneOf"))
     walk (schema, property, path);
@@ -418,6 +419,42 @@ the_card_has_the_same_limits (void **state)
   check_series (property_of (schema, card, "currents_m_s"), LB_CARD_SERIES_OF_CURRENTS);
 }
 
+/* ---- The pass ---- */
+
+static const char *
+motion_name (int i)
+{
+  return lb_hand_motion_name ((LbHandMotion) i);
+}
+
+static void
+the_pass_has_the_same_limits (void **state)
+{
+  Schema *schema = *state;
+  JsonObject *pass = property_of (schema, schema->top, "pass");
+  JsonObject *course = property_of (schema, pass, "course");
+  JsonObject *leg = resolve (schema, json_object_get_object_member (course, "items"));
+  JsonObject *hand = property_of (schema, pass, "hand");
+
+  assert_int_equal (json_object_get_int_member (course, "maxItems"), LB_MAX_COURSE_LEGS);
+  assert_words (property_of (schema, hand, "motion"), motion_name, LB_N_HAND_MOTIONS);
+  assert_limits (property_of (schema, hand, "stroke_m"), LB_HAND_LEAST_STROKE, LB_HAND_MOST_STROKE);
+  assert_limits (property_of (schema, hand, "period_s"), LB_HAND_LEAST_PERIOD, LB_HAND_MOST_PERIOD);
+  assert_limits (property_of (schema, pass, "duration_s"), LB_PASS_SHORTEST, LB_PASS_LONGEST);
+  assert_limits (property_of (schema, pass, "start_m"), -LB_PASS_FARTHEST_START,
+                 LB_PASS_FARTHEST_START);
+  assert_limits (property_of (schema, pass, "tangle_warning_m"), 0, LB_PASS_MOST_TANGLE);
+  assert_limits (property_of (schema, leg, "duration_s"), LB_PASS_SHORTEST, LB_PASS_LONGEST);
+  assert_limits (property_of (schema, leg, "distance_m"), LB_LEG_LEAST_DISTANCE,
+                 LB_LEG_MOST_DISTANCE);
+  assert_limits (property_of (schema, leg, "speed_over_ground_m_s"), 0, LB_LEG_MOST_SPEED);
+  assert_limits (property_of (schema, leg, "turn_deg"), -LB_LEG_MOST_TURN, LB_LEG_MOST_TURN);
+  assert_limits (property_of (schema, leg, "turn_rate_deg_s"), -LB_LEG_MOST_TURN_RATE,
+                 LB_LEG_MOST_TURN_RATE);
+  assert_limits (property_of (schema, leg, "line_rate_m_s"), -LB_LEG_MOST_LINE_RATE,
+                 LB_LEG_MOST_LINE_RATE);
+}
+
 int
 main (void)
 {
@@ -427,6 +464,7 @@ main (void)
     cmocka_unit_test_setup_teardown (variants_may_replace_every_field, set_up, tear_down),
     cmocka_unit_test_setup_teardown (limits_of_variants_agree, set_up, tear_down),
     cmocka_unit_test_setup_teardown (the_card_has_the_same_limits, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (the_pass_has_the_same_limits, set_up, tear_down),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

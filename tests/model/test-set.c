@@ -153,6 +153,10 @@ wrong_changes_are_refused (void **state)
       "leaders[1].attach_above_weight_m: found 0.6, expected at most 0.5, the length of the "
       "shank" },
     { "title.x", "y", "title.x: there is no such key in this rig" },
+    { "pass.course[0].turn_deg", "5", "pass.course[0].turn_deg: there is no such key in this rig" },
+    { "pass.hand.motion", "jig",
+      "pass.hand.motion: found the text \"jig\", expected \"hold\", \"lift-and-drop\" or "
+      "\"follow-bed\"" },
     { "", "y", "=y: expected key=value" },
   };
 
@@ -194,6 +198,42 @@ a_card_can_be_set (void **state)
   assert_int_equal (card->series[LB_CARD_SERIES_OF_DEPTHS].n, 2);
   assert_false (card->dated_today);
   assert_string_equal (card->date.text, "first week of May");
+  check_set (contents, "card.date", "null");
+  assert_true (card->dated_today);
+  check_set (contents, "card.date", "\"null\"");
+  assert_false (card->dated_today);
+  assert_string_equal (card->date.text, "null");
+  check_set (contents, "title", "null");
+  assert_string_equal (contents->title, "null");
+}
+
+/* Nor a pass; what is said in one way is no longer said in the other. */
+static void
+a_pass_can_be_set (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  const LbPassScript *pass = &contents->pass;
+
+  check_set (contents, "pass.hand.motion", "follow-bed");
+  check_set (contents, "pass.hand.stroke_m", "0.2");
+  check_set (contents, "pass.duration_s", "45");
+  check_set (contents, "pass.start_m", "-3");
+  check_set (contents, "pass.course", "[{\"duration_s\": 30}, {\"distance_m\": 12}]");
+  check_set (contents, "pass.course[0].distance_m", "20");
+  check_set (contents, "pass.course[1].turn_rate_deg_s", "-2.5");
+  check_set (contents, "pass.course.1.speed_over_ground_m_s", "0.7");
+  assert_int_equal (pass->hand.motion, LB_HAND_FOLLOW_BED);
+  assert_true (pass->hand.stroke == 0.2 && pass->duration == 45 && pass->start == -3);
+  assert_int_equal (pass->n_legs, 2);
+  assert_false (lb_is_set (pass->legs[0].duration) || lb_is_set (pass->legs[0].speed));
+  assert_true (pass->legs[0].distance == 20 && pass->legs[1].turn_rate == -2.5);
+  assert_true (pass->legs[1].speed == 0.7);
+  check_set (contents, "pass.course[1].turn_deg", "90");
+  assert_false (lb_is_set (pass->legs[1].turn_rate));
+  check_set (contents, "pass.course[0].duration_s", "9");
+  check_set (contents, "pass.duration_s", "null");
+  assert_true (pass->legs[0].duration == 9 && pass->legs[1].turn == 90);
+  assert_false (lb_is_set (pass->duration));
 }
 
 int
@@ -203,6 +243,7 @@ main (void)
     cmocka_unit_test (every_field_can_be_set),    cmocka_unit_test (other_keys_can_be_set),
     cmocka_unit_test (choices_make_room),         cmocka_unit_test (several_are_checked_together),
     cmocka_unit_test (wrong_changes_are_refused), cmocka_unit_test (a_card_can_be_set),
+    cmocka_unit_test (a_pass_can_be_set),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }
