@@ -66,7 +66,7 @@ add_motor (const BoatFrame *f)
   LbLook wet = { .fill = LB_COLOUR_HULL_TRIM, .opacity = 0.4 };
   LbLook cowl = { .fill = LB_COLOUR_HULL_LINE };
 
-  lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
+  lb_scene_begin (f->scene, f->scene->boat_layer);
   move (f, 1.36, 0.50);
   line (f, 1.50, 0.50);
   line (f, 1.485, 0);
@@ -74,7 +74,7 @@ add_motor (const BoatFrame *f)
   lb_scene_close (f->scene);
   lb_scene_end_pickable (f->scene, leg, LB_PICK_BOAT, 0);
 
-  lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
+  lb_scene_begin (f->scene, f->scene->boat_layer);
   move (f, 1.375, 0);
   line (f, 1.485, 0);
   line (f, 1.47, -0.5 * deep);
@@ -84,7 +84,7 @@ add_motor (const BoatFrame *f)
   lb_scene_close (f->scene);
   lb_scene_end_pickable (f->scene, wet, LB_PICK_BOAT, 0);
 
-  lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
+  lb_scene_begin (f->scene, f->scene->boat_layer);
   move (f, 1.27, 0.50);
   curve (f, 1.22, 0.80, 1.30, 0.94, 1.48, 0.94);
   curve (f, 1.64, 0.94, 1.68, 0.72, 1.62, 0.50);
@@ -103,7 +103,7 @@ add_hull (const BoatFrame *f)
   };
   LbLook stripe = { .fill = LB_COLOUR_HULL_TRIM };
 
-  lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
+  lb_scene_begin (f->scene, f->scene->boat_layer);
   move (f, -3.75, 0.92);
   curve (f, -2.6, 0.62, -1.2, 0.54, 1.32, 0.58);
   line (f, 1.24, -d);
@@ -112,7 +112,7 @@ add_hull (const BoatFrame *f)
   lb_scene_close (f->scene);
   lb_scene_end_pickable (f->scene, hull, LB_PICK_BOAT, 0);
 
-  lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
+  lb_scene_begin (f->scene, f->scene->boat_layer);
   move (f, -3.70, 0.88);
   curve (f, -2.6, 0.60, -1.2, 0.53, 1.315, 0.565);
   line (f, 1.295, 0.43);
@@ -128,7 +128,7 @@ add_water_over_hull (const BoatFrame *f)
   double d = draught (f->scene), low = d + 1.2 * f->scene->style.outline_width / f->k;
   LbLook veil = { .fill = LB_COLOUR_WATER_TOP, .opacity = 0.62 };
 
-  lb_scene_begin (f->scene, LB_LAYER_BACKGROUND);
+  lb_scene_begin (f->scene, f->scene->boat_layer);
   move (f, 1.30, 0);
   line (f, 1.27, -low);
   line (f, -1.9, -low);
@@ -158,7 +158,7 @@ lb_scene_add_boat (LbScene *scene)
   add_motor (&f);
   add_hull (&f);
   add_water_over_hull (&f);
-  lb_scene_begin (scene, LB_LAYER_BACKGROUND);
+  lb_scene_begin (scene, scene->boat_layer);
   lb_scene_move_to (scene, 0, f.y);
   lb_scene_line_to (scene, scene->width, f.y);
   lb_scene_end_pickable (scene, surface, LB_PICK_SURFACE, 0);

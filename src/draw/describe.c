@@ -140,6 +140,8 @@ lb_scene_describe (const LbScene *scene)
   if (scene->kind == LB_SCENE_SIDE_VIEW)
     {
       say_text (text, _ ("Side view."));
+      if (scene->moment)
+        say_text (text, scene->moment);
       if (scene->title)
         {
           say_text (text, scene->title);

@@ -46,6 +46,7 @@ lb_scene_new (LbSceneKind kind,
 
   scene->kind = kind;
   scene->run = -1;
+  scene->boat_layer = LB_LAYER_BACKGROUND;
   scene->context = context;
   scene->style = *style;
   scene->view = *view;
@@ -151,6 +152,7 @@ lb_scene_free (LbScene *scene)
   g_free (scene->title);
   g_free (scene->remark);
   g_free (scene->words);
+  g_free (scene->moment);
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
     g_free (scene->names[i]);
   g_free (scene);

@@ -101,8 +101,10 @@ struct LbScene
   char *title;
   char *remark;
   char *names[LB_MAX_LEADERS];
-  char *words; /* made while building: a chart's description, or what runs of an overlay do */
-  int run;     /* of an overlay, while it is drawn (overlay.h); -1: none */
+  char *words;  /* made while building: a chart's description, or what runs of an overlay do */
+  int run;      /* of an overlay, while it is drawn (overlay.h); -1: none */
+  char *moment; /* made while building: what comes first in words of a moment of a pass */
+  LbLayer boat_layer; /* in a pass the boat moves */
 
   /* Bed strip only. */
   double strip_floor; /* drawing y of height 0 */
@@ -212,6 +214,11 @@ double lb_scene_hull_low (LbScene *scene, double px);
 void lb_scene_add_boat_speed (LbScene *scene);
 void lb_scene_add_rig (LbScene *scene);         /* rig_items.c: lines, weight, lures */
 void lb_scene_add_side_scales (LbScene *scene); /* side_scales.c */
+void lb_scene_add_upright_scales (LbScene *scene);
+/* Round distances for the ruler along the foot. */
+double lb_scene_distance_step (const LbScene *scene);
+void lb_scene_add_ruler_piece (LbScene *scene, double x, double next, bool is_dark);
+void lb_scene_add_distance_tick (LbScene *scene, double px, double distance, double step);
 void lb_scene_add_side_labels (LbScene *scene); /* side_labels.c */
 void lb_scene_add_strip_water (LbScene *scene); /* strip_water.c, strip_rig.c */
 void lb_scene_add_strip_scales (LbScene *scene);

@@ -24,7 +24,8 @@ add_depth_scale (LbScene *scene)
 {
   double s = scene->style.scale, surface = lb_view_y (&scene->view, 0);
   double bow = lb_view_x (&scene->view, scene->setup.boat.position - LB_BOAT_BOW);
-  double heading_above = bow > 60 * s ? 1 : 0;
+  /* Not where a boat that moves would come. */
+  double heading_above = bow > 60 * s && scene->boat_layer == LB_LAYER_BACKGROUND ? 1 : 0;
   double heading_y = surface + (heading_above > 0 ? -3 : 3) * s;
   double bed = lb_scene_bed_y (scene, 2);
   LbTicks ticks = lb_ticks_choose (LB_QUANTITY_LENGTH, scene->picture.units,
@@ -74,8 +75,8 @@ add_height_scale (LbScene *scene)
 }
 
 /* A ruler of light and dark pieces from the reel to the right edge. */
-static void
-add_ruler_piece (LbScene *scene, double x, double next, bool is_dark)
+void
+lb_scene_add_ruler_piece (LbScene *scene, double x, double next, bool is_dark)
 {
   double s = scene->style.scale;
   LbLook look = {
@@ -89,11 +90,10 @@ add_ruler_piece (LbScene *scene, double x, double next, bool is_dark)
   lb_scene_end (scene, look);
 }
 
-static void
-add_distance_tick (LbScene *scene, double distance, double step)
+void
+lb_scene_add_distance_tick (LbScene *scene, double x, double distance, double step)
 {
   double s = scene->style.scale;
-  double x = lb_view_x (&scene->view, scene->setup.boat.position + distance);
   LbLook tick = { .stroke = LB_COLOUR_TEXT_ON_BED, .width = scene->style.grid_width };
 
   lb_scene_line (scene, LB_LAYER_BACKGROUND, x, scene->height - 11 * s, x, scene->height - 4 * s,
@@ -110,6 +110,12 @@ distance_ticks (const LbScene *scene)
 
   return lb_ticks_choose (LB_QUANTITY_LENGTH, scene->picture.units, scene->view.per_metre_x, 60 * s,
                           30 * s);
+}
+
+double
+lb_scene_distance_step (const LbScene *scene)
+{
+  return distance_ticks (scene).major;
 }
 
 /* Faint upright lines at the steps of the distance scale, in the side view down to the bed. */
@@ -138,9 +144,9 @@ add_distance_scale (LbScene *scene)
 
   for (int i = 0; i < 400 && reel + i * step < scene->width; i++)
     {
-      add_ruler_piece (scene, reel + i * step, fmin (reel + (i + 1) * step, scene->width + 2),
-                       i % 2 == 0);
-      add_distance_tick (scene, i * ticks.major, ticks.major);
+      lb_scene_add_ruler_piece (scene, reel + i * step,
+                                fmin (reel + (i + 1) * step, scene->width + 2), i % 2 == 0);
+      lb_scene_add_distance_tick (scene, reel + i * step, i * ticks.major, ticks.major);
     }
   lb_scene_try_text (scene, LB_LAYER_BACKGROUND, LB_FONT_PLAIN, _ ("Behind the reel"),
                      reel - 24 * s, scene->height - 4 * s, 1, 1, LB_COLOUR_TEXT_ON_BED, true);
@@ -165,11 +171,17 @@ add_stretch (LbScene *scene)
 }
 
 void
-lb_scene_add_side_scales (LbScene *scene)
+lb_scene_add_upright_scales (LbScene *scene)
 {
   add_depth_scale (scene);
   add_height_scale (scene);
   add_stretch (scene);
+}
+
+void
+lb_scene_add_side_scales (LbScene *scene)
+{
+  lb_scene_add_upright_scales (scene);
   lb_scene_add_distance_lines (scene, lb_view_y (&scene->view, 0), 0);
   add_distance_scale (scene);
 }

@@ -18,7 +18,7 @@
 #define USUAL_STROKE 0.3048 /* m: a foot */
 #define USUAL_PERIOD 10.0   /* s */
 #define USUAL_LEG 30.0      /* s */
-#define USUAL_TANGLE 0.3048 /* m: a foot */
+#define USUAL_TANGLE 0.1524 /* m: half a foot; leaders of a usual rig run 8 in apart */
 
 LbPassScript
 lb_pass_script_default (void)

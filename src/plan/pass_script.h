@@ -47,7 +47,8 @@ typedef struct
   double tangle_distance; /* m; two lines nearer than this may tangle */
 } LbPassScript;
 
-/* Straight upstream, the line held; two lines within a foot of each other may tangle (estimate). */
+/* Straight upstream, the line held; two lines within half a foot of each other may tangle
+ * (estimate). */
 LbPassScript lb_pass_script_default (void);
 
 /* A leg that says nothing: straight on for 30 s with the setup's boat speed. */
