@@ -8,51 +8,6 @@
 /* The most that a slack segment's compliance, m/N, is taken for. */
 #define MOST_COMPLIANCE 1e7
 
-LB_INNER double
-dot (const double *a, const double *b, int dim)
-{
-  double sum = a[0] * b[0] + a[1] * b[1];
-
-  return dim == 3 ? sum + a[2] * b[2] : sum;
-}
-
-/* P += k Q R, rows of three whatever the dimension. */
-LB_INNER void
-add_product (double *p, double k, const double *q, const double *r, int dim)
-{
-  for (int i = 0; i < dim; i++)
-    for (int j = 0; j < dim; j++)
-      for (int l = 0; l < dim; l++)
-        p[3 * i + j] += k * q[3 * i + l] * r[3 * l + j];
-}
-
-LB_INNER void
-invert (const double *m, double *inverse, int dim)
-{
-  if (dim == 2)
-    {
-      double per_det = 1 / (m[0] * m[4] - m[1] * m[3]);
-      inverse[0] = per_det * m[4];
-      inverse[1] = -per_det * m[1];
-      inverse[3] = -per_det * m[3];
-      inverse[4] = per_det * m[0];
-      return;
-    }
-  double c00 = m[4] * m[8] - m[5] * m[7];
-  double c10 = m[5] * m[6] - m[3] * m[8];
-  double c20 = m[3] * m[7] - m[4] * m[6];
-  double k = 1 / (m[0] * c00 + m[1] * c10 + m[2] * c20);
-  inverse[0] = k * c00;
-  inverse[1] = k * (m[2] * m[7] - m[1] * m[8]);
-  inverse[2] = k * (m[1] * m[5] - m[2] * m[4]);
-  inverse[3] = k * c10;
-  inverse[4] = k * (m[0] * m[8] - m[2] * m[6]);
-  inverse[5] = k * (m[2] * m[3] - m[0] * m[5]);
-  inverse[6] = k * c20;
-  inverse[7] = k * (m[1] * m[6] - m[0] * m[7]);
-  inverse[8] = k * (m[0] * m[4] - m[1] * m[3]);
-}
-
 /* ---- One segment ---- */
 
 typedef struct
@@ -91,7 +46,7 @@ find_drag (const LbTreeLine *line, Segment *s, int dim)
 {
   double squared = 0;
 
-  s->along = dot (s->w, s->u, dim);
+  s->along = lb_block_dot (s->w, s->u, dim);
   for (int i = 0; i < dim; i++)
     {
       s->across[i] = s->w[i] - s->along * s->u[i];
@@ -153,8 +108,8 @@ find_added (const LbPassNode *end, const Segment *s, double mass, double *force,
 
   for (int i = 0; i < dim; i++)
     v[i] = end->v[i] - (i == LB_ALONG ? s->current.speed : 0);
-  double a_along = dot (end->a, s->u, dim), v_along = dot (v, s->u, dim);
-  double v_turning = dot (v, s->turning, dim);
+  double a_along = lb_block_dot (end->a, s->u, dim), v_along = lb_block_dot (v, s->u, dim);
+  double v_turning = lb_block_dot (v, s->turning, dim);
   for (int i = 0; i < dim; i++)
     force[i] =
         mass
@@ -272,15 +227,15 @@ factor_node (LbPassNode *node, LbPassNode *parent, const Segment *s, const Slope
   for (int i = 0; i < dim; i++)
     for (int j = 0; j < dim; j++)
       bordered[3 * i + j] = node->matrix[3 * i + j] - gamma * u[i] * u[j];
-  invert (bordered, inverse, dim);
+  lb_block_invert (bordered, inverse, dim);
   for (int i = 0; i < dim; i++)
     {
-      q[i] = dot (inverse + 3 * i, u, dim);
+      q[i] = lb_block_dot (inverse + 3 * i, u, dim);
       p[i] = u[0] * inverse[i] + u[1] * inverse[3 + i] + (dim == 3 ? u[2] * inverse[6 + i] : 0);
     }
-  add_product (pc, 1, inverse, m->node_by_parent, dim);
+  lb_block_add_product (pc, 1, inverse, m->node_by_parent, dim);
 
-  double uq = dot (u, q, dim), keep = 1 - gamma * c, gain = 1 + gamma * uq;
+  double uq = lb_block_dot (u, q, dim), keep = 1 - gamma * c, gain = 1 + gamma * uq;
   double per_pivot = 1 / (keep * uq - c);
   node->compliance = c;
   node->held_by = -gain / uq;
@@ -305,9 +260,9 @@ factor_node (LbPassNode *node, LbPassNode *parent, const Segment *s, const Slope
     }
   for (int i = 0; i < dim; i++)
     node->parent_by_gap[i] =
-        u[i] * node->pull_by_gap - dot (m->parent_by_node + 3 * i, node->x0_by_gap, dim);
-  add_product (node->parent_by_b, -1, m->parent_by_node, node->x0_by_b, dim);
-  add_product (parent->matrix, 1, m->parent_by_node, node->move_by_parent, dim);
+        u[i] * node->pull_by_gap - lb_block_dot (m->parent_by_node + 3 * i, node->x0_by_gap, dim);
+  lb_block_add_product (node->parent_by_b, -1, m->parent_by_node, node->x0_by_b, dim);
+  lb_block_add_product (parent->matrix, 1, m->parent_by_node, node->move_by_parent, dim);
   /* How hard the rest of the rig, the parent at rest, holds the node up. */
   double give = -node->x0_by_b[3 * LB_UP + LB_UP];
   node->bed_hold = lb_larger (1 / give - node->bed_rate, 1e-3 / give);
@@ -320,11 +275,12 @@ carry_up (LbPassNode *node, LbPassNode *parent, double misfit, int dim)
 {
   for (int i = 0; i < dim; i++)
     {
-      node->move[i] = dot (node->x0_by_b + 3 * i, node->b, dim) + node->x0_by_gap[i] * misfit;
+      node->move[i] =
+          lb_block_dot (node->x0_by_b + 3 * i, node->b, dim) + node->x0_by_gap[i] * misfit;
       parent->b[i] +=
-          dot (node->parent_by_b + 3 * i, node->b, dim) + node->parent_by_gap[i] * misfit;
+          lb_block_dot (node->parent_by_b + 3 * i, node->b, dim) + node->parent_by_gap[i] * misfit;
     }
-  node->pull = dot (node->pull_by_b, node->b, dim) + node->pull_by_gap * misfit;
+  node->pull = lb_block_dot (node->pull_by_b, node->b, dim) + node->pull_by_gap * misfit;
 }
 
 LB_INNER void
@@ -378,11 +334,11 @@ iterate (LbPass *pass, bool factor, int dim)
       const LbPassNode *parent = &pass->nodes[node->parent];
       for (int k = 0; k < dim; k++)
         {
-          node->move[k] += dot (node->move_by_parent + 3 * k, parent->move, dim);
+          node->move[k] += lb_block_dot (node->move_by_parent + 3 * k, parent->move, dim);
           change.move = lb_larger (change.move, fabs (node->move[k]));
           sum += node->move[k];
         }
-      node->pull += dot (node->pull_by_parent, parent->move, dim);
+      node->pull += lb_block_dot (node->pull_by_parent, parent->move, dim);
       change.pull = lb_larger (change.pull, fabs (node->pull));
       change.pull = lb_larger (change.pull, node->bed_rate * fabs (node->move[LB_UP]));
       sum += node->pull;

@@ -4,55 +4,10 @@
 #include "load_segment.h"
 #include "tree_math.h"
 
-/* P += Q R. Matrices are stored row by row, three to a row, whatever the dimension. */
-LB_INNER void
-add_product (double *p, const double *q, const double *r, int dim)
-{
-  for (int i = 0; i < dim; i++)
-    for (int j = 0; j < dim; j++)
-      for (int k = 0; k < dim; k++)
-        p[3 * i + j] += q[3 * i + k] * r[3 * k + j];
-}
-
-LB_INNER double
-dot (const double *a, const double *b, int dim)
-{
-  double sum = a[0] * b[0] + a[1] * b[1];
-
-  return dim == 3 ? sum + a[2] * b[2] : sum;
-}
-
 LB_INNER double
 row_dot (const double *m, int i, const double *v, int dim)
 {
-  return dot (m + 3 * i, v, dim);
-}
-
-LB_INNER void
-invert (const double *m, double *inverse, int dim)
-{
-  if (dim == 2)
-    {
-      double per_det = 1 / (m[0] * m[4] - m[1] * m[3]);
-      inverse[0] = per_det * m[4];
-      inverse[1] = -per_det * m[1];
-      inverse[3] = -per_det * m[3];
-      inverse[4] = per_det * m[0];
-      return;
-    }
-  double c00 = m[4] * m[8] - m[5] * m[7];
-  double c10 = m[5] * m[6] - m[3] * m[8];
-  double c20 = m[3] * m[7] - m[4] * m[6];
-  double k = 1 / (m[0] * c00 + m[1] * c10 + m[2] * c20);
-  inverse[0] = k * c00;
-  inverse[1] = k * (m[2] * m[7] - m[1] * m[8]);
-  inverse[2] = k * (m[1] * m[5] - m[2] * m[4]);
-  inverse[3] = k * c10;
-  inverse[4] = k * (m[0] * m[8] - m[2] * m[6]);
-  inverse[5] = k * (m[2] * m[3] - m[0] * m[5]);
-  inverse[6] = k * c20;
-  inverse[7] = k * (m[1] * m[6] - m[0] * m[7]);
-  inverse[8] = k * (m[0] * m[4] - m[1] * m[3]);
+  return lb_block_dot (m + 3 * i, v, dim);
 }
 
 /* Eliminates the position of node and the tension of its segment: fills x, x0, xl, t, t0, tl.
@@ -78,11 +33,11 @@ eliminate (LbTreeNode *node,
   for (int i = 0; i < dim; i++)
     for (int j = 0; j < dim; j++)
       bordered[3 * i + j] = node->a[3 * i + j] - gamma * u[i] * u[j];
-  invert (bordered, inverse, dim);
+  lb_block_invert (bordered, inverse, dim);
   for (int i = 0; i < dim; i++)
     q[i] = row_dot (inverse, i, u, dim);
 
-  double uq = dot (u, q, dim);
+  double uq = lb_block_dot (u, q, dim);
   double keep = 1 - gamma * compliance;
   double per_pivot = 1 / (keep * uq - compliance);
   double length_gain = 1 + gamma * uq;
@@ -93,10 +48,10 @@ eliminate (LbTreeNode *node,
       pb[i] = row_dot (inverse, i, node->b, dim);
       pl[i] = -row_dot (inverse, i, node->l, dim);
     }
-  add_product (pc, inverse, segment->node_by_parent, dim);
+  lb_block_add_product (pc, 1, inverse, segment->node_by_parent, dim);
 
-  node->t0 = (-misfit * length_gain + dot (u, pb, dim)) * per_pivot;
-  node->tl = (length_rate * length_gain + dot (u, pl, dim)) * per_pivot;
+  node->t0 = (-misfit * length_gain + lb_block_dot (u, pb, dim)) * per_pivot;
+  node->tl = (length_rate * length_gain + lb_block_dot (u, pl, dim)) * per_pivot;
   for (int j = 0; j < dim; j++)
     {
       double across = 0;
@@ -131,7 +86,7 @@ pass_to_parent (const LbTreeNode *node, const LbSegment *segment, LbTreeNode *pa
       for (int j = 0; j < dim; j++)
         parent->a[3 * i + j] += segment->parent_by_parent[3 * i + j] - u[i] * node->t[j];
     }
-  add_product (parent->a, segment->parent_by_node, node->x, dim);
+  lb_block_add_product (parent->a, 1, segment->parent_by_node, node->x, dim);
 }
 
 LB_INNER void
@@ -235,7 +190,7 @@ finish_step (LbTree *tree, LbTreeStep *step, int dim)
       const LbTreeNode *parent = &tree->nodes[node->parent];
       double rest = lb_tree_rest (tree, i), turn = 0;
 
-      node->t0 += dot (node->t, parent->move, dim) + node->tl * step->line;
+      node->t0 += lb_block_dot (node->t, parent->move, dim) + node->tl * step->line;
       step->pull = lb_larger (step->pull, fabs (node->t0));
       for (int k = 0; k < dim; k++)
         {
