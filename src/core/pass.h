@@ -138,6 +138,10 @@ LbStatus lb_pass_start_from (LbPass *pass,
  * pass stays at the last step that was solved. */
 LbStatus lb_pass_advance (LbPass *pass, double time);
 
+/* From now on holds a node (the shape's weight or a lure, say) where it is, as if it had hung up on
+ * the bed, until the next start; 0 lets go. It yields 1 mm to 100 N. */
+void lb_pass_hold (LbPass *pass, size_t node);
+
 /* ---- What came out, now ---- */
 
 double lb_pass_time (const LbPass *pass);

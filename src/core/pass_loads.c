@@ -15,6 +15,10 @@
  * has none. */
 #define UPRIGHT_FLOW 0.1
 
+/* How hard what hangs up is held, N/m, and kept from bouncing, N s/m. */
+#define HOLD_STIFFNESS 1e5
+#define HOLD_DAMPING 500
+
 LbPassBedForce
 lb_pass_bed_force (const LbTree *tree, double sunk, double sinking)
 {
@@ -157,10 +161,25 @@ load_bed (const LbPass *pass, LbPassNode *node, double *force, double *matrix)
     }
 }
 
+/* ---- What hangs up ---- */
+
+static void
+load_held (const LbPass *pass, const LbPassNode *node, double *force, double *matrix)
+{
+  for (int i = 0; i < 3; i++)
+    {
+      force[i] -= HOLD_STIFFNESS * (node->r[i] - pass->hold_at[i]) + HOLD_DAMPING * node->v[i];
+      if (matrix != NULL)
+        matrix[4 * i] -= HOLD_STIFFNESS + pass->beta * HOLD_DAMPING;
+    }
+}
+
 void
 lb_pass_load_node (const LbPass *pass, LbPassNode *node, double *force, double *matrix)
 {
   if (node->body >= 0)
     load_body (pass, node, force, matrix);
   load_bed (pass, node, force, matrix);
+  if (pass->held != 0 && node == &pass->nodes[pass->held])
+    load_held (pass, node, force, matrix);
 }

@@ -83,6 +83,8 @@ struct LbPass
   double course_line;            /* m, let out by the course */
   double first_line;             /* m, at the start */
   LbPassFollowing following;
+  size_t held; /* node that is held on the bed; 0: none */
+  double hold_at[3];
 
   double beta;         /* 1/s, of the step being tried */
   double factored_for; /* 1/s, beta of the kept factors; 0: none */

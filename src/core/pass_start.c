@@ -176,6 +176,7 @@ begin (LbPass *pass, const LbShape *shape)
     pass->first_line = pass->setup.rig.line_out.value;
   pass->line_out = pass->first_line;
   pass->following = (LbPassFollowing){ .phase = LB_PASS_LOWERING };
+  pass->held = 0;
   pass->factored_for = 0;
   pass->statistics = (LbPassStatistics){ .segments = shape->n_nodes - 1 };
   pass->flat = stays_flat (pass, shape);
@@ -248,4 +249,14 @@ lb_pass_start_from (LbPass *pass,
   if (shape->n_nodes != pass->steady->tree.n_nodes)
     return LB_STATUS_BAD_SETUP;
   return begin (pass, shape);
+}
+
+void
+lb_pass_hold (LbPass *pass, size_t node)
+{
+  pass->held = node < pass->n_nodes ? node : 0;
+  if (pass->held != 0)
+    memcpy (pass->hold_at, pass->nodes[node].r, sizeof pass->hold_at);
+  pass->factored_for = 0;
+  pass->step = pass->options.step / FIRST_STEP_SHARE;
 }

@@ -105,6 +105,16 @@ add_bed (GPtrArray *list, const LbReadings *readings)
          g_strdup (_ ("Part of the rig is on the bed, where it can hang up at any moment.")));
 }
 
+static void
+add_snag (GPtrArray *list, const LbResult *result, const LbWording *wording)
+{
+  LbCautionKind kind;
+  char *text = lb_caution_snag (result, wording, &kind);
+
+  if (text)
+    add (list, kind, text);
+}
+
 char *
 lb_caution_cold_water (double temperature, const LbWording *wording)
 {
@@ -188,6 +198,7 @@ lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *
       add_pull (list, readings->hand_tension, wording);
       add_strength (list, readings);
       add_bed (list, readings);
+      add_snag (list, result, wording);
     }
   add_cold (list, setup->river.temperature, wording);
   add_odd_lures (list, setup);

@@ -426,6 +426,27 @@ cautions_follow_the_values (void **state)
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "on the bed"));
 }
 
+/* What a snag does comes with its times: sooner at more speed, not at all at rest; a line that
+ * breaks before the hand gives in is said first. */
+static void
+a_snag_is_foretold (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+
+  setup.rig.mainline.breaking_load = 767;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "most people can hold (44.1 lbf) within about"));
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "The mainline would part within about"));
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "With the motor stopped"));
+  setup.rig.shank.breaking_load = 100;
+  assert_true (
+      cautioned (&setup, LB_CAUTION_NOW, "hung up now, the shank would part within about"));
+  setup.boat.speed_over_ground = 0.05;
+  assert_true (cautioned (&setup, LB_CAUTION_ADVICE, "hung up now"));
+  setup.boat.speed_over_ground = 0;
+  assert_false (cautioned (&setup, LB_CAUTION_ADVICE, "hung up now"));
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "hung up now"));
+}
+
 /* Every end of the catalogue's ranges is fine; three times beyond is not. */
 static void
 odd_lures_are_noticed (void **state)
@@ -475,6 +496,7 @@ main (void)
     cmocka_unit_test (entries_are_read_or_explained),
     cmocka_unit_test (the_usual_cautions_are_always_there),
     cmocka_unit_test (cautions_follow_the_values),
+    cmocka_unit_test (a_snag_is_foretold),
     cmocka_unit_test (odd_lures_are_noticed),
   };
 
