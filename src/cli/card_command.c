@@ -7,7 +7,6 @@
 #include "card_export.h"
 #include "card_size.h"
 #include "command.h"
-#include "comparison_words.h"
 #include "variants_weights.h"
 #include "words.h"
 
@@ -113,19 +112,12 @@ parse_day (const char *text)
 /* ---- Drawing ---- */
 
 static int
-write_card (const LbContents *contents,
-            const LbCardContents *card,
+write_card (const LbCardContents *card,
             const Options *options,
             LbExportFormat format,
             GDateTime *day)
 {
-  LbWording wording = lb_wording_default (card->units);
-  g_autoptr (LbComparison) comparison =
-      card->card.running_variants ? lb_comparison_solve (contents, NULL) : NULL;
-  g_autoptr (LbComparedRuns) runs = comparison ? lb_compared_runs_new (comparison, &wording) : NULL;
-  LbCardDrawingOptions how = { .decimal = lb_words_decimal (),
-                               .runs = runs,
-                               .most_pages = options->pages };
+  LbCardDrawingOptions how = { .decimal = lb_words_decimal (), .most_pages = options->pages };
   g_autoptr (LbCardDrawing) drawing = lb_card_drawing_new (card, &how);
   g_autofree char *date = day ? g_date_time_format (day, "%Y-%m-%dT00:00:00Z") : NULL;
   g_autoptr (GError) error = NULL;
@@ -173,7 +165,7 @@ compute_and_write (const LbContents *contents,
   };
   g_autoptr (LbCardContents) card = lb_card_compute (&request, NULL, NULL, NULL, NULL);
 
-  return write_card (contents, card, options, format, day);
+  return write_card (card, options, format, day);
 }
 
 static int

@@ -235,7 +235,6 @@ lb_card_drawing_new (const LbCardContents *contents, const LbCardDrawingOptions 
     .style = lb_card_style (lb_card_body_best (drawing->width, drawing->height)),
     .contents = contents,
     .picture = &drawing->picture,
-    .runs = options && contents->card.running_variants ? options->runs : NULL,
   };
   drawing->pages = g_ptr_array_new_with_free_func (lb_card_page_free);
   drawing->templates = g_ptr_array_new_with_free_func (lb_card_page_free);

@@ -6,18 +6,15 @@
 #include <glib.h>
 
 #include "card_contents.h"
-#include "compared_runs.h"
 
 typedef struct LbCardDrawing LbCardDrawing;
 
 /* What the drawing needs to know beside the contents. Zeros are fine. */
 typedef struct
 {
-  char decimal;               /* decimal sign; 0 stands for '.' */
-  int decimals_plus_1;        /* as in LbPicture */
-  const LbComparedRuns *runs; /* of the document's variants, drawn over one another where the card's
-                                 choices say so; NULL: none. Must outlive the drawing */
-  int most_pages;             /* of the card, the template's not counted; 0: as many as it takes */
+  char decimal;        /* decimal sign; 0 stands for '.' */
+  int decimals_plus_1; /* as in LbPicture */
+  int most_pages;      /* of the card, the template's not counted; 0: as many as it takes */
 } LbCardDrawingOptions;
 
 /* Lays the card out as its choices (contents->card) say. What has no room goes to a further page;

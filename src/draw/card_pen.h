@@ -29,9 +29,8 @@ typedef struct
   LbDrawContext *context;
   LbStyle style;
   const LbCardContents *contents;
-  const LbPicture *picture;   /* the document's own run; may be unsolved */
-  const LbComparedRuns *runs; /* to be drawn over one another; NULL: the document's own run */
-  LbCardPage *page;           /* NULL while measuring */
+  const LbPicture *picture; /* the document's own run; may be unsolved */
+  LbCardPage *page;         /* NULL while measuring */
 } LbCardPen;
 
 /* No letters are smaller. */

@@ -98,7 +98,7 @@ add_own (const LbCardPen *pen, const LbCardPiece *piece, const Frame *f)
 static void
 add_variants (const LbCardPen *pen, const LbCardPiece *piece, const Frame *f)
 {
-  LbOverlay overlay = lb_overlay_of_runs (pen->runs, pen->picture);
+  LbOverlay overlay = lb_overlay_of_runs (pen->contents->runs, pen->picture);
   LbExtents extents = lb_overlay_extents (&overlay);
   LbStyle style = running_style (pen);
   LbView view = lb_view_fit (NULL, &extents, &style, f->width, f->side);
@@ -116,7 +116,7 @@ add_running (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 {
   Frame frame = make_frame (pen, piece, box);
 
-  if (pen->runs && pen->runs->n > 0)
+  if (pen->contents->runs && pen->contents->runs->n > 0)
     add_variants (pen, piece, &frame);
   else
     add_own (pen, piece, &frame);

@@ -104,6 +104,7 @@ lb_card_contents_free (LbCardContents *contents)
   g_free (contents->estimate_note);
   clear_rig (&contents->rig);
   clear_running (&contents->running);
+  lb_compared_runs_free (contents->runs);
   clear_table (&contents->table);
   g_free (contents->speed_window.words);
   g_free (contents->speed_window.sentence);

@@ -8,6 +8,7 @@
 #pragma once
 
 #include "card.h"
+#include "compared_runs.h"
 #include "readings.h"
 #include "run_state.h"
 
@@ -178,6 +179,8 @@ typedef struct
 
   LbCardRig rig;
   LbCardRunning running;
+  LbComparedRuns *runs;           /* the variants, where the running diagram shows them over one
+                                     another; else NULL */
   LbCardTable table;              /* no weights unless LB_CARD_PART_TABLE prints */
   LbCardSpeedWindow speed_window; /* with the table */
   LbCardGauge gauge;              /* no ticks unless LB_CARD_PART_GAUGE prints */

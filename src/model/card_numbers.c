@@ -176,6 +176,7 @@ lb_card_numbers_compute (const LbCardRequest *request,
                          GError **error)
 {
   const LbSetup *setup = &request->contents->setup;
+  const LbCard *card = &request->contents->card;
   g_autoptr (LbCardNumbers) numbers = g_new0 (LbCardNumbers, 1);
   Watch watch = { progress, progress_data, cancellable, 0, SHARE_RUN };
   const LbPlanTask task = { progress_cb, &watch };
@@ -183,8 +184,10 @@ lb_card_numbers_compute (const LbCardRequest *request,
   LbStatus status = LB_STATUS_OK;
 
   numbers->result = lb_result_solve (NULL, setup, &options);
+  if (card->prints[LB_CARD_PART_RUNNING] && card->running_variants)
+    numbers->comparison = lb_comparison_solve (request->contents, &options);
   next_part (&watch, SHARE_TABLE);
-  if (request->contents->card.prints[LB_CARD_PART_TABLE])
+  if (card->prints[LB_CARD_PART_TABLE])
     {
       choose_axes (numbers, request);
       status = compute_table (numbers, setup, &task);
@@ -206,6 +209,7 @@ lb_card_numbers_free (LbCardNumbers *numbers)
   if (numbers == NULL)
     return;
   g_clear_object (&numbers->result);
+  g_clear_object (&numbers->comparison);
   g_free (numbers->cells);
   g_free (numbers->limits);
   g_free (numbers);

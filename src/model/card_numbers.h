@@ -4,6 +4,7 @@
 
 #include "angle_scale.h"
 #include "card_compute.h"
+#include "comparison.h"
 #include "line_table.h"
 #include "result.h"
 #include "speed_window.h"
@@ -12,7 +13,8 @@
 
 typedef struct
 {
-  LbResult *result; /* (owned) of the document's setup; may have failed */
+  LbResult *result;         /* (owned) of the document's setup; may have failed */
+  LbComparison *comparison; /* (owned) of its variants; NULL: the card does not show them */
 
   size_t n_weights, n_depths, n_currents; /* no weights: no table is wanted */
   double weights[LB_CARD_MOST_WEIGHTS];   /* kg, rising */

@@ -147,13 +147,15 @@ add_gauge (Text *t, const LbCardGauge *gauge)
 /* ---- All of it ---- */
 
 static void
-add_running (Text *t, const LbCardRunning *running)
+add_running (Text *t, const LbCardRunning *running, const LbComparedRuns *runs)
 {
   add_heading (t, _ ("How it runs"));
   add (t, "%s", running->sentence);
   add_facts (t, &running->water);
   add_facts (t, &running->line);
   add_facts (t, &running->lures);
+  for (size_t i = 0; runs && i < runs->n; i++)
+    add (t, "%s: %s", runs->runs[i].name, runs->runs[i].words);
 }
 
 static void
@@ -176,7 +178,7 @@ lb_card_contents_dup_text (const LbCardContents *contents)
   add (&t, "%s", contents->calibration);
   add (&t, "%s", contents->estimate_note);
   add_rig (&t, &contents->rig);
-  add_running (&t, &contents->running);
+  add_running (&t, &contents->running, contents->runs);
   add_table (&t, &contents->table);
   if (*contents->speed_window.sentence)
     add (&t, "%s", contents->speed_window.sentence);

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "card_wording.h"
+#include "comparison_words.h"
 #include "fields.h"
 #include "sentence.h"
 
@@ -139,6 +140,8 @@ lb_card_write_running (const LbCardWriter *w)
   out->status = lb_result_get_status (result);
   lb_shape_init (&out->shape);
   write_water (w);
+  if (w->numbers->comparison)
+    w->card->runs = lb_compared_runs_new (w->numbers->comparison, w->wording);
   out->sentence = lb_sentence_of_result (result, w->wording);
   if (readings == NULL)
     return;

@@ -14,6 +14,7 @@ struct _LbCardPrintSection
 {
   LbCardSection parent;
   GtkWidget *parts[LB_N_CARD_PARTS];
+  GtkWidget *variants;
   GtkWidget *today;
   GtkWidget *date_row;
   GtkWidget *date;
@@ -28,6 +29,8 @@ lb_card_print_section_show (LbCardSection *section, const LbCard *card)
 
   for (int i = 0; i < LB_N_CARD_PARTS; i++)
     gtk_check_button_set_active (GTK_CHECK_BUTTON (self->parts[i]), card->prints[i]);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->variants), card->running_variants);
+  gtk_widget_set_sensitive (self->variants, card->prints[LB_CARD_PART_RUNNING]);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (self->today), card->dated_today);
   gtk_widget_set_visible (self->date_row, !card->dated_today);
   lb_line_entry_set_text (LB_LINE_ENTRY (self->date), card->date.text);
@@ -41,6 +44,16 @@ part_cb (LbCardPrintSection *self)
   for (int i = 0; i < LB_N_CARD_PARTS; i++)
     card.prints[i] = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->parts[i]));
   lb_card_section_do (LB_CARD_SECTION (self), &card, _ ("Change what the card holds"), 0);
+}
+
+static void
+variants_cb (LbCardPrintSection *self)
+{
+  LbCard card = lb_card_section_get_card (LB_CARD_SECTION (self));
+
+  card.running_variants = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->variants));
+  lb_card_section_do (LB_CARD_SECTION (self), &card, _ ("Change what the running diagram shows"),
+                      0);
 }
 
 static void
@@ -82,14 +95,31 @@ add_check (LbCardPrintSection *self, const char *label, GCallback cb)
   return check;
 }
 
+/* What is on it, and under the running diagram what that shows. */
+static void
+add_parts (LbCardPrintSection *self)
+{
+  for (int i = 0; i < LB_N_CARD_PARTS; i++)
+    {
+      self->parts[i] = add_check (self, lb_card_part_label ((LbCardPart) i), G_CALLBACK (part_cb));
+      if (i != LB_CARD_PART_RUNNING)
+        continue;
+      self->variants =
+          add_check (self, _ ("Variants over one another in it"), G_CALLBACK (variants_cb));
+      gtk_widget_add_css_class (self->variants, "under-another");
+      gtk_widget_set_tooltip_text (self->variants,
+                                   _ ("The running diagram shows the variants of the page Compare "
+                                      "(F4) instead of the rig alone"));
+    }
+}
+
 GtkWidget *
 lb_card_print_section_new (LbSession *session)
 {
   LbCardPrintSection *self = g_object_new (LB_TYPE_CARD_PRINT_SECTION, NULL);
 
   lb_card_section_add_heading (LB_CARD_SECTION (self), _ ("On the card"));
-  for (int i = 0; i < LB_N_CARD_PARTS; i++)
-    self->parts[i] = add_check (self, lb_card_part_label ((LbCardPart) i), G_CALLBACK (part_cb));
+  add_parts (self);
   self->today = add_check (self, _ ("Dated the day it is printed"), G_CALLBACK (today_cb));
   self->date = lb_line_entry_new (_ ("Date on the card"), LB_CARD_WORDS_LONGEST);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->date), _ ("none"));

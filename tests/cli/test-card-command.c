@@ -5,28 +5,30 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
-/* What a program of poppler-utils prints; skips the test where it is missing. */
-static char *
-ask (const char *program, const char *path, const char *more)
+/* Puts what a program of poppler-utils prints into `out`; skips the test where it is missing. */
+static void
+ask (const char *program, const char *path, const char *more, char **out)
 {
   const char *arguments[] = { program, path, more, NULL };
   g_autofree char *found = g_find_program_in_path (program);
-  char *out = NULL;
 
   if (!found)
     skip ();
-  assert_true (g_spawn_sync (NULL, (char **) arguments, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &out,
+  assert_true (g_spawn_sync (NULL, (char **) arguments, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, out,
                              NULL, NULL, NULL));
-  return out;
 }
 
 static void
 check_page_size (const char *path, double width, double height)
 {
-  g_autofree char *information = ask ("pdfinfo", path, NULL);
-  double w, h;
+  g_autofree char *information = NULL;
+  const char *size;
+  double w = 0, h = 0;
 
-  assert_int_equal (sscanf (strstr (information, "Page size:"), "Page size: %lf x %lf", &w, &h), 2);
+  ask ("pdfinfo", path, NULL, &information);
+  size = strstr (information, "Page size:");
+  assert_non_null (size);
+  assert_int_equal (sscanf (size, "Page size: %lf x %lf", &w, &h), 2);
   assert_near (w * 25.4 / 72, width, 0.01);
   assert_near (h * 25.4 / 72, height, 0.01);
 }
@@ -85,7 +87,7 @@ the_same_day_gives_the_same_file (void **state)
   assert_memory_equal (data[0], data[1], lengths[0]);
   g_free (data[0]);
   g_free (data[1]);
-  text = ask ("pdftotext", paths[0], "-");
+  ask ("pdftotext", paths[0], "-", &text);
   assert_contains (text, "2026");
   assert_contains (text, "Never wrap the wire");
   assert_contains (text, "Local rules");
@@ -119,7 +121,7 @@ what_is_left_out_is_told (void **state)
 
   assert_int_equal (made.status, 0);
   assert_contains (made.err, "layback-cli: left out for want of room: ");
-  text = ask ("pdftotext", path, "-");
+  ask ("pdftotext", path, "-", &text);
   assert_contains (text, "Never wrap the wire");
   assert_contains (text, "Local rules");
 }
@@ -149,7 +151,7 @@ variants_are_drawn_over_one_another (void **state)
     assert_string_equal (made.err, "");
     assert_int_equal (made.status, 0);
   }
-  said = ask ("pdftotext", path, "-");
+  ask ("pdftotext", path, "-", &said);
   assert_contains (said, "One pound");
   assert_contains (said, "Two pounds");
 }

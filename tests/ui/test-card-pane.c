@@ -176,6 +176,20 @@ a_size_of_ones_own (void **state)
   assert_non_null (lb_quantity_entry_get_fault (LB_QUANTITY_ENTRY (named ("Width of the card"))));
 }
 
+static gboolean
+is_said_on_a_sheet (const char *words)
+{
+  gboolean said = FALSE;
+
+  for (gsize i = 0; i < lb_card_drawing_n_sheets (drawing ()); i++)
+    {
+      g_autofree char *all = lb_card_drawing_describe (drawing (), i);
+
+      said |= strstr (all, words) != NULL;
+    }
+  return said;
+}
+
 static void
 parts_are_printed_or_not (void **state)
 {
@@ -189,6 +203,40 @@ parts_are_printed_or_not (void **state)
   activate ("win.undo");
   assert_true (gtk_check_button_get_active (gauge));
   assert_true (card ()->prints[LB_CARD_PART_GAUGE]);
+}
+
+/* Weights laid over one another: drawn, and told in the text twin, until it is undone. */
+static void
+variants_are_drawn_over_one_another (void **state)
+{
+  const char *name = "Variants over one another in it";
+  LbDocument *document = lb_session_get_document (session ());
+  const LbCardContents *contents;
+  g_autofree char *text = NULL;
+
+  lb_session_do (session (), lb_change_new_add_variant (document, "Heavy one"));
+  lb_session_do (session (), lb_change_new_add_variant (document, "Other one"));
+  lb_session_do (session (),
+                 lb_change_new_set_override (document, 0, lb_field ("weight.mass_kg"), 0, 0.9));
+  wait_for_card ();
+  assert_null (lb_made_card_get_contents (lb_card_maker_get_card (maker ()))->runs);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (named (name)), TRUE);
+  assert_true (card ()->running_variants);
+  wait_for_card ();
+  contents = lb_made_card_get_contents (lb_card_maker_get_card (maker ()));
+  assert_non_null (contents->runs);
+  assert_int_equal (contents->runs->n, 2);
+  assert_near (contents->runs->runs[0].setup->rig.weight.mass, 0.9, 1e-12);
+  text = lb_card_contents_dup_text (contents);
+  assert_non_null (strstr (text, "Heavy one: "));
+  assert_true (is_said_on_a_sheet ("Heavy one"));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (named ("Running diagram")), FALSE);
+  assert_false (gtk_widget_is_sensitive (named (name)));
+  activate ("win.undo");
+  activate ("win.undo");
+  assert_false (gtk_check_button_get_active (GTK_CHECK_BUTTON (named (name))));
+  wait_for_card ();
+  assert_false (is_said_on_a_sheet ("Heavy one"));
 }
 
 static void
@@ -378,6 +426,7 @@ main (void)
     TEST (paper_changes_at_once_and_can_be_undone),
     TEST (a_size_of_ones_own),
     TEST (parts_are_printed_or_not),
+    TEST (variants_are_drawn_over_one_another),
     TEST (terminations_are_the_users_words),
     TEST (what_is_typed_is_on_the_card),
     TEST (hardware_is_listed),
