@@ -18,6 +18,7 @@ enum
 int lb_command_run (int argc, char **argv);
 int lb_command_compare (int argc, char **argv);
 int lb_command_draw (int argc, char **argv);
+int lb_command_pass (int argc, char **argv);
 int lb_command_card (int argc, char **argv);
 int lb_command_import (int argc, char **argv);
 

@@ -14,6 +14,7 @@ static const struct
 } commands[] = {
   { "run", lb_command_run, N_ ("Solve a rig and print the readings") },
   { "draw", lb_command_draw, N_ ("Solve a rig and draw it into a file") },
+  { "pass", lb_command_pass, N_ ("Troll a rig through its pass and print what comes of it") },
   { "compare", lb_command_compare, N_ ("Solve variants of a rig and print how they differ") },
   { "card", lb_command_card, N_ ("Draw the card of a rig, to be printed") },
   { "import", lb_command_import, N_ ("Make a sounder's log the bed of a rig") },

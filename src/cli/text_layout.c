@@ -3,8 +3,6 @@
 
 #include <glib/gi18n.h>
 
-#include "readings_table.h"
-
 #define LINE_WIDTH 78
 
 void
@@ -50,5 +48,41 @@ lb_text_add_cautions (GString *out, const GPtrArray *cautions)
       const LbCaution *caution = g_ptr_array_index (cautions, i);
       lb_text_add_wrapped (out, caution->kind == LB_CAUTION_NOW ? "  ! " : "  - ", 4,
                            caution->text);
+    }
+}
+
+static glong
+widest (const LbReadingsTable *table, gboolean values)
+{
+  glong width = 0;
+
+  for (size_t i = 0; i < table->n_sections; i++)
+    for (size_t j = 0; j < table->sections[i].n_rows; j++)
+      {
+        const LbReadingsRow *row = &table->sections[i].rows[j];
+        width = MAX (width, g_utf8_strlen (values ? row->value : row->label, -1));
+      }
+  return width;
+}
+
+void
+lb_text_add_table (GString *out, const LbReadingsTable *table)
+{
+  glong label_width = widest (table, FALSE), value_width = widest (table, TRUE);
+
+  for (size_t i = 0; i < table->n_sections; i++)
+    {
+      const LbReadingsSection *section = &table->sections[i];
+
+      g_string_append_printf (out, "\n%s\n", section->title);
+      for (size_t j = 0; j < section->n_rows; j++)
+        {
+          const LbReadingsRow *row = &section->rows[j];
+
+          g_string_append (out, "  ");
+          lb_text_add_padded (out, row->label, label_width + 2);
+          lb_text_add_padded (out, row->value, row->note ? value_width + 2 : 0);
+          g_string_append_printf (out, "%s\n", row->note ? row->note : "");
+        }
     }
 }

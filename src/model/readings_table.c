@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "readings_build.h"
 #include "words.h"
 
 /* Builds the table; `readings` is NULL when the solve failed, and then every value is "-". */
@@ -12,8 +13,7 @@ typedef struct
   const LbReadings *readings;
   const LbContents *contents;
   const LbWording *wording;
-  GArray *sections; /* (element-type LbReadingsSection) */
-  GArray *rows;     /* (element-type LbReadingsRow), of the present section */
+  LbReadingsBuilder table;
 } Builder;
 
 /* ---- Building ---- */
@@ -21,31 +21,27 @@ typedef struct
 static void
 start_section (Builder *b)
 {
-  b->rows = g_array_new (FALSE, FALSE, sizeof (LbReadingsRow));
+  lb_readings_builder_start (&b->table);
 }
 
 static void
 end_section (Builder *b, char *title)
 {
-  LbReadingsSection section = { .title = title, .n_rows = b->rows->len };
-
-  section.rows = (LbReadingsRow *) (void *) g_array_free (b->rows, FALSE);
-  g_array_append_val (b->sections, section);
+  lb_readings_builder_end (&b->table, title);
 }
 
 /* Takes `value` and `note` over. */
 static void
 add_text (Builder *b, const char *label, char *value, char *note)
 {
-  LbReadingsRow row = { g_strdup (label), value, note };
-
-  if (b->readings == NULL)
+  if (b->readings)
     {
-      g_free (value);
-      g_clear_pointer (&row.note, g_free);
-      row.value = g_strdup ("-");
+      lb_readings_builder_add (&b->table, label, value, note);
+      return;
     }
-  g_array_append_val (b->rows, row);
+  g_free (value);
+  g_free (note);
+  lb_readings_builder_add (&b->table, label, g_strdup ("-"), NULL);
 }
 
 static void
@@ -91,29 +87,6 @@ note_band (LbBandState band)
     }
 }
 
-static char *
-part_name (const LbSetup *setup, int part)
-{
-  if (part == LB_PART_MAINLINE)
-    return g_strdup (_ ("mainline"));
-  if (part == LB_PART_SHANK)
-    return g_strdup (_ ("shank"));
-  return lb_words_leader (setup, (size_t) (part - LB_PART_LEADER_0));
-}
-
-static char *
-note_between (const LbSetup *setup, const LbApproach *closest)
-{
-  g_autofree char *a = NULL;
-  g_autofree char *b = NULL;
-
-  if (!lb_is_set (closest->distance))
-    return NULL;
-  a = part_name (setup, closest->part_a);
-  b = part_name (setup, closest->part_b);
-  return g_strdup_printf (_ ("%s and %s"), a, b);
-}
-
 /* ---- Sections ---- */
 
 static void
@@ -149,16 +122,7 @@ add_weight (Builder *b, const LbReadings *r)
 static char *
 lure_title (const Builder *b, size_t lure)
 {
-  g_autofree char *place = lb_words_lure (b->setup, lure);
-  g_autofree char *first = g_utf8_substring (place, 0, 1);
-  g_autofree char *capital = g_utf8_strup (first, -1);
-  const char *rest = g_utf8_next_char (place);
-  const char *name = b->contents ? b->contents->lure_names[lure] : "";
-
-  if (*name == '\0')
-    return g_strconcat (capital, rest, NULL);
-  /* Translators: "Upper lure: floating minnow, 7 cm"; the first two parts are one phrase */
-  return g_strdup_printf (_ ("%s%s: %s"), capital, rest, name);
+  return lb_readings_lure_title (b->setup, lure, b->contents ? b->contents->lure_names[lure] : "");
 }
 
 static void
@@ -192,7 +156,7 @@ add_together (Builder *b, const LbReadings *r)
   add_height (b, _ ("Level difference"), r->level_difference, NULL);
   add_row (b, _ ("Spacing"), LB_QUANTITY_LENGTH, r->spacing, g_strdup (_ ("one behind the other")));
   add_row (b, _ ("Lines come within"), LB_QUANTITY_LENGTH, r->closest.distance,
-           note_between (b->setup, &r->closest));
+           lb_readings_between (b->setup, &r->closest));
   end_section (b, g_strdup (_ ("Lures together")));
 }
 
@@ -200,43 +164,17 @@ LbReadingsTable *
 lb_readings_table_new (const LbResult *result, const LbContents *contents, const LbWording *wording)
 {
   static const LbReadings none = { .closest = { .distance = LB_UNSET } };
-  Builder b = { lb_result_get_setup (result),
-                lb_result_get_readings (result),
-                contents,
-                wording,
-                g_array_new (FALSE, FALSE, sizeof (LbReadingsSection)),
-                NULL };
+  Builder b = {
+    lb_result_get_setup (result), lb_result_get_readings (result), contents, wording, { NULL }
+  };
   const LbReadings *readings = b.readings ? b.readings : &none;
-  LbReadingsTable *table = g_new0 (LbReadingsTable, 1);
 
+  lb_readings_builder_init (&b.table);
   add_line (&b, readings);
   add_weight (&b, readings);
   for (size_t i = 0; i < b.setup->rig.n_leaders; i++)
     add_lure (&b, readings, i);
   if (b.setup->rig.n_leaders >= 2)
     add_together (&b, readings);
-  table->n_sections = b.sections->len;
-  table->sections = (LbReadingsSection *) (void *) g_array_free (b.sections, FALSE);
-  return table;
-}
-
-void
-lb_readings_table_free (LbReadingsTable *table)
-{
-  if (table == NULL)
-    return;
-  for (size_t i = 0; i < table->n_sections; i++)
-    {
-      LbReadingsSection *section = &table->sections[i];
-      for (size_t j = 0; j < section->n_rows; j++)
-        {
-          g_free (section->rows[j].label);
-          g_free (section->rows[j].value);
-          g_free (section->rows[j].note);
-        }
-      g_free (section->rows);
-      g_free (section->title);
-    }
-  g_free (table->sections);
-  g_free (table);
+  return lb_readings_builder_finish (&b.table);
 }

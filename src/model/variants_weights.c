@@ -3,6 +3,19 @@
 
 #include <glib/gi18n-lib.h>
 
+/* "1,2" and "1 lb, 2 lb" may be meant as lists. A comma is a decimal sign only where the locale has
+ * it as one, and then just once, between digits. */
+static bool
+holds_a_list (const char *text)
+{
+  const char *comma = strchr (text, ',');
+
+  if (comma == NULL)
+    return false;
+  return lb_words_decimal () != ',' || strchr (comma + 1, ',') != NULL || comma == text
+         || !g_ascii_isdigit (comma[-1]) || !g_ascii_isdigit (comma[1]);
+}
+
 GArray *
 lb_weights_parse (LbUnits units, const char *text, char **message)
 {
@@ -12,12 +25,24 @@ lb_weights_parse (LbUnits units, const char *text, char **message)
 
   for (char **part = parts; *part; part++)
     {
+      g_autofree char *why = NULL;
       double kg;
 
       if (*g_strstrip (*part) == '\0')
         continue;
-      if (!lb_words_parse (LB_QUANTITY_MASS, units, *part, &kg, message))
-        return NULL;
+      if (holds_a_list (*part))
+        {
+          *message = g_strdup_printf (
+              _ ("“%s” may be one weight or several: write semicolons between weights, as in "
+                 "“1 lb; 2 lb”, and a point for decimals."),
+              *part);
+          return NULL;
+        }
+      if (!lb_words_parse (LB_QUANTITY_MASS, units, *part, &kg, &why))
+        {
+          *message = g_strdup_printf (_ ("“%s”: %s"), *part, why);
+          return NULL;
+        }
       if (!lb_field_accepts (field, kg))
         {
           g_autofree char *low = lb_words_quantity (LB_QUANTITY_MASS, units, field->minimum, -1);

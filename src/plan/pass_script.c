@@ -18,7 +18,7 @@
 #define USUAL_STROKE 0.3048 /* m: a foot */
 #define USUAL_PERIOD 10.0   /* s */
 #define USUAL_LEG 30.0      /* s */
-#define USUAL_TANGLE 0.1524 /* m: half a foot; leaders of a usual rig run 8 in apart */
+#define USUAL_TANGLE 0.0508 /* m: 2 in; leaders of a usual rig start 6 in apart */
 
 LbPassScript
 lb_pass_script_default (void)
@@ -203,10 +203,11 @@ plan_course (const LbPassScript *script, const LbSetup *setup, LbPassJob *job, c
   double speed = script->n_legs > 0 && lb_is_set (first->speed) ? first->speed : own_speed;
 
   add_point (course, (LbCoursePoint){ .speed = speed });
+  job->setup.boat.speed_over_ground = speed;
   for (size_t i = 0; i < script->n_legs; i++)
     if (add_leg (course, &script->legs[i], own_speed) != LB_STATUS_OK)
       {
-        *what = "a leg of the course that is never over, as the boat does not move";
+        *what = LB_PASS_ENDLESS_LEG;
         return LB_STATUS_BAD_SETUP;
       }
   return LB_STATUS_OK;
@@ -241,7 +242,7 @@ find_fault (const LbPassScript *script, const LbPassJob *job)
   if (!(job->duration > 0))
     return "duration of the pass";
   if (job->duration > LB_PASS_LONGEST)
-    return "a pass of more than an hour";
+    return LB_PASS_TOO_LONG;
   return lb_pass_plan_check (&job->plan, &what) == LB_STATUS_OK ? NULL : what;
 }
 

@@ -47,8 +47,7 @@ typedef struct
   double tangle_distance; /* m; two lines nearer than this may tangle */
 } LbPassScript;
 
-/* Straight upstream, the line held; two lines within half a foot of each other may tangle
- * (estimate). */
+/* Straight upstream, the line held; two lines within 2 in of each other may tangle (estimate). */
 LbPassScript lb_pass_script_default (void);
 
 /* A leg that says nothing: straight on for 30 s with the setup's boat speed. */
@@ -67,10 +66,14 @@ const char *lb_hand_motion_name (LbHandMotion motion);
 /* What is to be computed for a script. */
 typedef struct
 {
-  LbSetup setup; /* with the boat where the pass starts */
+  LbSetup setup; /* with the boat where, and as fast as, the pass starts */
   LbPassPlan plan;
   double duration; /* s */
 } LbPassJob;
+
+/* Phrases of lb_pass_script_plan() for what the limits of single values cannot keep out. */
+#define LB_PASS_ENDLESS_LEG "a leg of the course that is never over, as the boat does not move"
+#define LB_PASS_TOO_LONG "a pass of more than an hour"
 
 /* Makes a plan of `script` for `setup`. A course without legs goes straight upstream with the
  * setup's boat speed: over an uneven bed from its lower end (unless the script has a start) to its

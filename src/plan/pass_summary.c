@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "pass_summary.h"
 
+/* Lines have come closer when it is by this much, m: a hair more is not worth another time. */
+#define CLOSER 1e-4
+
 static void
 begin (LbPassSummary *summary, const LbPassRecord *record)
 {
@@ -56,7 +59,7 @@ note_extremes (LbPassSummary *summary, const LbPassSample *sample)
     }
   double distance = readings->closest.distance;
   if (lb_is_set (distance)
-      && (!lb_is_set (summary->closest.distance) || distance < summary->closest.distance))
+      && (!lb_is_set (summary->closest.distance) || distance < summary->closest.distance - CLOSER))
     {
       summary->closest = readings->closest;
       summary->closest_time = sample->time;

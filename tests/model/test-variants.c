@@ -322,7 +322,8 @@ weights_are_read_as_they_are_written (void **state)
   /* 1 lb is 0.45359237 kg by definition (international pound, 1959). */
   assert_true (g_array_index (weights, double, 0) == 0.45359237);
   assert_null (lb_weights_parse (LB_UNITS_US, "1 lb; 3 ft", &message));
-  assert_string_equal (message, "This unit measures something else; a number in lb will do.");
+  assert_string_equal (message,
+                       "“3 ft”: This unit measures something else; a number in lb will do.");
   g_free (message);
 }
 

@@ -106,7 +106,7 @@ weights_are_read_in_any_unit (void **state)
 static void
 what_is_no_weight_is_refused_with_a_message (void **state)
 {
-  const char *wrong[] = { "1 lb; heavy", "2 ft", "900 kg", "1 lb; -2 lb" };
+  const char *wrong[] = { "1 lb; heavy", "2 ft", "900 kg", "1 lb; -2 lb", "1,2", "1 lb, 2 lb" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
     {

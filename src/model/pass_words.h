@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a recorded pass comes to, in the user's language and units: for the window and the command
+ * line. */
+#pragma once
+
+#include "pass_summary.h"
+#include "readings_table.h"
+#include "result.h"
+
+/* Why there can be no such pass: a sentence for the `what` of lb_pass_record_new(). Never NULL. */
+const char *lb_pass_words_fault (const char *what);
+
+/* Two to five sentences: how much of the pass each lure spent in the band, whether and where the
+ * weight touched, the highest pull in the hand, and whether lines may have tangled. Free with
+ * g_free(). */
+char *lb_pass_words_sentence (const LbPassRecord *record,
+                              const LbPassSummary *summary,
+                              const LbWording *wording);
+
+/* The same and more as a table: the course, the line, then weight and lures with their shares of
+ * time, the contacts of the weight with the bed, and the lines' closest approach. `contents` gives
+ * the names of the lures. Free with lb_readings_table_free(). */
+LbReadingsTable *lb_pass_words_table (const LbPassRecord *record,
+                                      const LbPassSummary *summary,
+                                      const LbContents *contents,
+                                      const LbWording *wording);
+
+/* "41 s"; below 10 s with a decimal. Free with g_free(). */
+char *lb_pass_words_time (double time);
+
+/* "82 %", "< 1 %". Free with g_free(). */
+char *lb_pass_words_share (double share);
+
+/* Contacts that the table lists; more are counted only. */
+#define LB_PASS_WORDS_MOST_TOUCHES 20

@@ -1,0 +1,226 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* "layback-cli pass" and "draw --time": what they print and write, and what they refuse. */
+#include "cli-run.h"
+
+#include <string.h>
+
+/* ---- The summary ---- */
+
+static void
+a_summary_is_printed (void **state)
+{
+  g_autofree char *file = sample ("two-humps.rig");
+  g_auto (Run) us = run ("pass", file, "--units=us");
+  g_auto (Run) metric = run ("pass", file, "--units=metric");
+  static const char *const parts[] = { "over two humps",
+                                       "Of the time in the band: lower lure ",
+                                       "The weight touches",
+                                       " lbf in the hand",
+                                       "\nLower lure: floating minnow",
+                                       "In the band ",
+                                       "On the bed ",
+                                       "Contact 1 ",
+                                       "Lines come within ",
+                                       "Within 2 in ",
+                                       "Never wrap the wire" };
+
+  assert_int_equal (us.status, 0);
+  assert_string_equal (us.err, "");
+  for (size_t i = 0; i < G_N_ELEMENTS (parts); i++)
+    assert_contains (us.out, parts[i]);
+  assert_int_equal (metric.status, 0);
+  assert_contains (metric.out, "Within 5.1 cm ");
+  assert_null (strstr (metric.out, " lbf"));
+}
+
+/* Over a plane bed with a steady boat nothing happens, and nothing is said to have happened. */
+static void
+nothing_happens_over_a_plane_bed (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) plain = run ("pass", file, "--set", "pass.duration_s=10");
+
+  assert_int_equal (plain.status, 0);
+  assert_contains (plain.out, " never");
+  assert_contains (plain.out, "Most in the hand     1.2 lbf\n");
+  assert_null (strstr (plain.out, "Contact"));
+  assert_null (strstr (plain.out, "tangle"));
+}
+
+static void
+a_remark_of_the_start_is_printed (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) high = run ("pass", file, "--set", "pass.duration_s=2", "--set",
+                           "mainline.line_out.weight_above_bed_m=50");
+
+  assert_int_equal (high.status, 0);
+  assert_contains (high.out, "At the start: The weight cannot be held as high as");
+}
+
+/* ---- Numbers ---- */
+
+static double
+field (const char *line, int column)
+{
+  g_auto (GStrv) fields = g_strsplit (line, ",", -1);
+
+  assert_true (column < (int) g_strv_length (fields));
+  return g_ascii_strtod (fields[column], NULL);
+}
+
+static int
+column_of (const char *heading, const char *name)
+{
+  g_auto (GStrv) fields = g_strsplit (heading, ",", -1);
+
+  for (int i = 0; fields[i]; i++)
+    if (g_str_equal (fields[i], name))
+      return i;
+  fail_msg ("no column %s", name);
+  return -1;
+}
+
+/* 12 m at 0.4 m/s, 30 s, from x = 12: the boat is where it must be, the steady run stays, and a
+ * comma is never a decimal sign. */
+static void
+a_table_of_numbers_is_printed (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  const char *arguments[] = { "pass",
+                              file,
+                              "--csv",
+                              "--every=2.5",
+                              "--set=pass.course=[{\"distance_m\": 12}]",
+                              "--set=pass.start_m=12",
+                              NULL };
+  g_auto (Run) here = run_in (NULL, arguments);
+  g_auto (Run) there = run_in ("de_DE.UTF-8", arguments);
+  g_auto (GStrv) lines = g_strsplit (here.out, "\n", -1);
+  int time = column_of (lines[0], "time_s"), x = column_of (lines[0], "boat_x_m");
+  int weight = column_of (lines[0], "weight_x_m");
+
+  assert_int_equal (here.status, 0);
+  assert_string_equal (here.out, there.out);
+  assert_int_equal (g_strv_length (lines), 1 + 13 + 1);
+  column_of (lines[0], "lure_2_tension_n");
+  for (int i = 0; i < 13; i++)
+    {
+      assert_near (field (lines[1 + i], time), 2.5 * i, 1e-6);
+      assert_near (field (lines[1 + i], x), 12 - 0.4 * 2.5 * i, 2e-6);
+      assert_near (field (lines[1 + i], weight) - field (lines[1 + i], x),
+                   field (lines[1], weight) - field (lines[1], x), 1e-5);
+    }
+}
+
+/* The first moment is the steady run that "run" has there. */
+static void
+json_starts_with_the_steady_run (void **state)
+{
+  g_autofree char *file = sample ("two-humps.rig");
+  g_auto (Run) pass = run ("pass", file, "--json", "--every", "10", "--set", "pass.duration_s=25");
+  g_auto (Run) steady = run ("run", file, "--json");
+  g_autoptr (JsonNode) pass_node = parse (pass.out);
+  g_autoptr (JsonNode) steady_node = parse (steady.out);
+  JsonObject *top = json_node_get_object (pass_node);
+  JsonArray *samples = json_object_get_array_member (top, "samples");
+  JsonObject *first = json_array_get_object_element (samples, 0);
+  JsonObject *last = json_array_get_object_element (samples, 3);
+  JsonObject *weight = json_object_get_object_member (top, "weight");
+
+  assert_int_equal (pass.status, 0);
+  assert_int_equal (json_array_get_length (samples), 4);
+  assert_near (number (last, "time_s"), 25, 1e-9);
+  assert_near (number (first, "line_out_m"),
+               number (json_node_get_object (steady_node), "line_out_m"), 1e-6);
+  assert_near (number (first, "wire_angle_deg"),
+               number (json_node_get_object (steady_node), "wire_angle_deg"), 1e-5);
+  assert_near (number (weight, "in_band_s") + number (weight, "above_band_s")
+                   + number (weight, "below_band_s") + number (weight, "on_bed_s"),
+               number (top, "duration_s"), 1e-5);
+}
+
+/* ---- A drawing ---- */
+
+static void
+a_moment_is_drawn (void **state)
+{
+  g_autofree char *file = sample ("two-humps.rig");
+  static const char *const names[] = { "moment.png", "moment.svg", "moment.pdf" };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *path = output (names[i]);
+      g_autofree char *bytes = NULL;
+      g_auto (Run) drawn = run ("draw", file, "--time=60", "-o", path, "--units=us");
+      gsize length;
+
+      assert_int_equal (drawn.status, 0);
+      assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+      assert_true (length > 5000);
+    }
+}
+
+/* ---- What is refused ---- */
+
+static void
+wrong_uses_are_explained (void **state)
+{
+  g_autofree char *file = sample ("two-humps.rig");
+  const struct
+  {
+    int status;
+    const char *arguments[6], *message;
+  } cases[] = {
+    { 2, { "pass" }, "pass: no FILE given" },
+    { 2, { "pass", file, "--csv", "--json" }, "pass: --csv and --json exclude one another" },
+    { 2, { "pass", file, "--every=1" }, "pass: --every goes with --csv or --json" },
+    { 2,
+      { "pass", file, "--csv", "--every=0.001" },
+      "--every: found \"0.001\", expected at least 0.01 s" },
+    { 2,
+      { "pass", file, "--csv", "--every=often" },
+      "--every: found \"often\", expected seconds from 0 on" },
+    { 2,
+      { "draw", file, "--time=-1", "-o", "x.png" },
+      "--time: found \"-1\", expected seconds from 0 on" },
+    { 1,
+      { "draw", file, "--time=500 s", "-o", "x.png" },
+      "--time: found 500 s, but the pass takes 195 s" },
+    { 1,
+      { "pass", file, "--set=pass.course[0].speed_over_ground_m_s=0" },
+      "pass: A leg of the course is never over, as the boat does not move." },
+    { 1,
+      { "pass", file, "--set=pass.course[0].distance_m=3000" },
+      "pass: The pass takes more than an hour." },
+    { 1,
+      { "pass", file, "--set=pass.course[1].turn_deg=700", "--set=pass.course[1].duration_s=2" },
+      "pass: The boat would turn too quickly: a leg is too short for it." },
+    { 1,
+      { "pass", file, "--set=pass.hand.motion=jig" },
+      "--set: pass.hand.motion: found the text \"jig\", expected \"hold\", \"lift-and-drop\" or "
+      "\"follow-bed\"" },
+  };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_auto (Run) wrong = run_in (NULL, cases[i].arguments);
+
+      assert_refused (&wrong, cases[i].status, cases[i].message);
+    }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_summary_is_printed),
+    cmocka_unit_test (nothing_happens_over_a_plane_bed),
+    cmocka_unit_test (a_remark_of_the_start_is_printed),
+    cmocka_unit_test (a_table_of_numbers_is_printed),
+    cmocka_unit_test (json_starts_with_the_steady_run),
+    cmocka_unit_test (a_moment_is_drawn),
+    cmocka_unit_test (wrong_uses_are_explained),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
