@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* "layback-cli draw": the side view above the bed strip, as a file: of the steady run, or of a
- * moment of the pass. */
+/* "layback-cli draw": the steady run from the side above its bed strip, as a file, or a moment of
+ * the pass above its time chart. */
 #include <glib/gi18n.h>
 
 #include "command.h"
@@ -38,33 +38,62 @@ draw (const LbContents *contents, const LbDrawOptions *options, LbUnits units)
   return write_picture (&picture, options);
 }
 
-/* The rig at one moment of its pass. */
-static int
-draw_moment (const LbContents *contents, double time, const LbDrawOptions *options, LbUnits units)
+/* ---- A moment of the pass ---- */
+
+/* What is asked of a moment. */
+typedef struct
 {
-  g_autoptr (LbPassRecord) record = lb_pass_take_record (contents, time);
-  g_autofree char *when = lb_pass_words_time (time);
+  double time; /* s */
+  gboolean above;
+} Moment;
+
+static int
+write_moment (const LbPassPicture *picture, gboolean above, const LbDrawOptions *options)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (lb_export_write_pass (options->output, options->format, picture, above, options->theme,
+                            options->width, options->height, NULL, &error))
+    return LB_EXIT_DONE;
+  lb_command_complain ("%s", error->message);
+  return LB_EXIT_REFUSED;
+}
+
+/* The whole pass is run, for its chart. */
+static int
+draw_moment (const LbContents *contents, Moment at, const LbDrawOptions *options, LbUnits units)
+{
+  g_autoptr (LbPassRecord) record = lb_pass_take_record (contents, at.time);
+  g_autoptr (GArray) moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
+  g_autofree char *when = lb_pass_words_time (at.time);
   /* Translators: the title of a drawing: that of the rig, and a time ("41 s") */
   g_autofree char *title = g_strdup_printf (_ ("%s (%s into the pass)"), contents->title, when);
-  LbPicture picture = lb_draw_picture (contents, units);
+  LbPassPicture picture = { .now = lb_draw_picture (contents, units), .time = at.time };
   int status = LB_EXIT_REFUSED;
   LbPassSample moment;
   LbShape shape;
-  LbSetup setup;
 
   if (record == NULL)
     return status;
   lb_shape_init (&shape);
-  setup = lb_pass_record_setup_at (record, time);
-  if (lb_pass_record_at (record, time, &moment)
-      && lb_pass_record_shape_at (record, time, &shape) == LB_STATUS_OK)
+  lb_track_add (moments, record);
+  if (lb_pass_record_at (record, at.time, &moment)
+      && lb_pass_record_shape_at (record, at.time, &shape) == LB_STATUS_OK)
     {
-      picture.setup = &setup;
-      picture.shape = &shape;
-      picture.readings = &moment.readings;
-      picture.status = LB_STATUS_OK;
-      picture.title = title;
-      status = write_picture (&picture, options);
+      picture.now.setup = lb_pass_record_setup (record);
+      picture.now.shape = &shape;
+      picture.now.readings = &moment.readings;
+      picture.now.status = LB_STATUS_OK;
+      picture.now.title = title;
+      picture.track = (LbPassTrack){
+        .moments = (const LbTrackMoment *) (void *) moments->data,
+        .n = moments->len,
+        .n_lures = contents->setup.rig.n_leaders,
+        .duration = lb_pass_record_duration (record),
+      };
+      picture.tangle = contents->pass.tangle_distance;
+      picture.reach_start = lb_pass_record_setup (record)->boat.position;
+      status = write_moment (&picture, at.above, options);
     }
   lb_shape_clear (&shape);
   return status;
@@ -77,14 +106,17 @@ lb_command_draw (int argc, char **argv)
   g_auto (LbDrawOptions) options = { 0 };
   g_autoptr (LbContents) contents = lb_contents_new ();
   g_autofree char *at = NULL;
+  Moment moment = { 0 };
   const GOptionEntry entries[] = {
     { "time", 0, 0, G_OPTION_ARG_STRING, &at,
-      N_ ("Draw the rig this long into its pass instead of its steady run"), N_ ("SECONDS") },
+      N_ ("Draw the rig this long into its pass, over a chart of the pass, instead of its steady "
+          "run"),
+      N_ ("SECONDS") },
+    { "above", 0, 0, G_OPTION_ARG_NONE, &moment.above, N_ ("With --time: from above"), NULL },
     LB_DRAW_ENTRIES (options),
     G_OPTION_ENTRY_NULL,
   };
   LbUnits units;
-  double time = 0;
   int status;
 
   if (!lb_command_parse (&input, argc, argv, entries,
@@ -92,10 +124,12 @@ lb_command_draw (int argc, char **argv)
     return status;
   if (options.output == NULL)
     return lb_command_complain_usage (_ ("draw: no output file given (-o OUT.png)"));
+  if (moment.above && at == NULL)
+    return lb_command_complain_usage (_ ("draw: --above goes with --time"));
   if (!lb_draw_options_check (&options) || !lb_command_units (&input, &units)
-      || (at && !lb_pass_take_time ("--time", at, &time)))
+      || (at && !lb_pass_take_time ("--time", at, &moment.time)))
     return LB_EXIT_USAGE;
   if (!lb_command_read (&input, contents))
     return LB_EXIT_REFUSED;
-  return at ? draw_moment (contents, time, &options, units) : draw (contents, &options, units);
+  return at ? draw_moment (contents, moment, &options, units) : draw (contents, &options, units);
 }

@@ -15,7 +15,8 @@ G_DEFINE_QUARK (lb - export - error - quark, lb_export_error)
 
 #define TITLE_HEIGHT 34.0 /* style units */
 #define STRIP_SHARE 0.30  /* of the height */
-#define GAP 3.0           /* style units, between side view and strip */
+#define CHART_SHARE 0.42
+#define GAP 3.0 /* style units, between side view and strip */
 
 /* ---- The picture as a whole ---- */
 
@@ -29,12 +30,34 @@ typedef struct
   double title_height, side_height, strip_height;
 } Sheet;
 
-/* `overlay` or, where that is NULL, `picture`. */
+/* `overlay` or `pass` or, where both are NULL, `picture`. */
 typedef struct
 {
   const LbPicture *picture;
   const LbOverlay *overlay;
+  const LbPassPicture *pass;
+  bool above;
 } Subject;
+
+static void
+add_pass_scenes (Sheet *sheet, const Subject *subject, double width)
+{
+  const LbPassPicture *pass = subject->pass;
+  const LbStyle *style = &sheet->style;
+  double height = sheet->side_height;
+
+  if (subject->above)
+    {
+      LbView view = lb_pass_above_fit (NULL, pass, style, width, height);
+      sheet->side = lb_pass_above_new (sheet->context, pass, style, &view, width, height);
+    }
+  else
+    {
+      LbView view = lb_pass_side_fit (NULL, pass, style, width, height);
+      sheet->side = lb_pass_side_view_new (sheet->context, pass, style, &view, width, height);
+    }
+  sheet->strip = lb_pass_chart_new (sheet->context, pass, style, width, sheet->strip_height);
+}
 
 static void
 add_scenes (Sheet *sheet, const Subject *subject, double width)
@@ -68,11 +91,15 @@ sheet_new (const Subject *subject, LbTheme theme, double width, double height)
   gap = GAP * sheet.style.scale;
   if (picture->title && *picture->title)
     sheet.title_height = fmin (TITLE_HEIGHT * sheet.style.scale, 0.15 * height);
-  sheet.strip_height = floor (STRIP_SHARE * (height - sheet.title_height));
+  sheet.strip_height =
+      floor ((subject->pass ? CHART_SHARE : STRIP_SHARE) * (height - sheet.title_height));
   sheet.side_height = height - sheet.title_height - sheet.strip_height - gap;
   sheet.ground =
       lb_title_ground_new (sheet.context, picture, &sheet.style, width, height, sheet.title_height);
-  add_scenes (&sheet, subject, width);
+  if (subject->pass)
+    add_pass_scenes (&sheet, subject, width);
+  else
+    add_scenes (&sheet, subject, width);
   return sheet;
 }
 
@@ -218,7 +245,23 @@ lb_export_write (const char *path,
                  const char *date,
                  GError **error)
 {
-  Subject subject = { picture, NULL };
+  Subject subject = { .picture = picture };
+
+  return write_subject (path, format, &subject, theme, width, height, date, error);
+}
+
+gboolean
+lb_export_write_pass (const char *path,
+                      LbExportFormat format,
+                      const LbPassPicture *pass,
+                      bool above,
+                      LbTheme theme,
+                      double width,
+                      double height,
+                      const char *date,
+                      GError **error)
+{
+  Subject subject = { .picture = &pass->now, .pass = pass, .above = above };
 
   return write_subject (path, format, &subject, theme, width, height, date, error);
 }
@@ -233,7 +276,7 @@ lb_export_write_overlay (const char *path,
                          const char *date,
                          GError **error)
 {
-  Subject subject = { &overlay->ground, overlay };
+  Subject subject = { .picture = &overlay->ground, .overlay = overlay };
 
   return write_subject (path, format, &subject, theme, width, height, date, error);
 }

@@ -5,6 +5,7 @@
 #include <glib.h>
 
 #include "overlay.h"
+#include "pass_drawing.h"
 #include "style.h"
 
 typedef enum
@@ -44,6 +45,18 @@ gboolean lb_export_write (const char *path,
                           double height,
                           const char *date,
                           GError **error);
+
+/* The same for a moment of a pass: the side view with the trails so far or, when `above`, the view
+ * from above; and the time chart under it. */
+gboolean lb_export_write_pass (const char *path,
+                               LbExportFormat format,
+                               const LbPassPicture *pass,
+                               bool above,
+                               LbTheme theme,
+                               double width,
+                               double height,
+                               const char *date,
+                               GError **error);
 
 /* The same for runs laid over one another. */
 gboolean lb_export_write_overlay (const char *path,

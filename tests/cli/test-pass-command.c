@@ -151,11 +151,15 @@ a_moment_is_drawn (void **state)
   for (size_t i = 0; i < G_N_ELEMENTS (names); i++)
     {
       g_autofree char *path = output (names[i]);
+      g_autofree char *above_name = g_strconcat ("above-", names[i], NULL);
+      g_autofree char *path_above = output (above_name);
       g_autofree char *bytes = NULL;
       g_auto (Run) drawn = run ("draw", file, "--time=60", "-o", path, "--units=us");
+      g_auto (Run) above = run ("draw", file, "--time=160", "--above", "-o", path_above, "--dark");
       gsize length;
 
       assert_int_equal (drawn.status, 0);
+      assert_int_equal (above.status, 0);
       assert_true (g_file_get_contents (path, &bytes, &length, NULL));
       assert_true (length > 5000);
     }
@@ -181,6 +185,7 @@ wrong_uses_are_explained (void **state)
     { 2,
       { "pass", file, "--csv", "--every=often" },
       "--every: found \"often\", expected seconds from 0 on" },
+    { 2, { "draw", file, "--above", "-o", "x.png" }, "draw: --above goes with --time" },
     { 2,
       { "draw", file, "--time=-1", "-o", "x.png" },
       "--time: found \"-1\", expected seconds from 0 on" },
