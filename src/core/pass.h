@@ -152,6 +152,11 @@ const LbShape *lb_pass_shape (LbPass *pass);
 
 /* m/s over the ground. */
 LbVec3 lb_pass_velocity (const LbPass *pass, size_t node);
+
+/* Cheap enough for every step, so that nothing short is missed between two looks at the shape: N at
+ * the middle of the segment next to the reel, and N with which the bed carries a node. */
+double lb_pass_top_tension (const LbPass *pass);
+double lb_pass_bed_force_on (const LbPass *pass, size_t node);
 LbVec3 lb_pass_boat_velocity (const LbPass *pass);
 
 /* rad, as in LbCoursePoint. */

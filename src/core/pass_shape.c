@@ -3,10 +3,27 @@
 
 #include <string.h>
 
+double
+lb_pass_top_tension (const LbPass *pass)
+{
+  return pass->n_nodes > 1 ? pass->nodes[1].tension : 0;
+}
+
+double
+lb_pass_bed_force_on (const LbPass *pass, size_t node)
+{
+  const LbTree *tree = &pass->steady->tree;
+  const LbPassNode *n = &pass->nodes[node];
+  LbBedPoint bed = lb_bed_at (&tree->current.bed, n->r[LB_ALONG]);
+
+  return lb_pass_bed_force (tree, -n->r[LB_UP] - bed.depth,
+                            -n->v[LB_UP] - bed.slope * n->v[LB_ALONG])
+      .force;
+}
+
 static void
 fill_node (const LbPass *pass, size_t i, LbShapeNode *out)
 {
-  const LbTree *tree = &pass->steady->tree;
   const LbPassNode *node = &pass->nodes[i];
 
   memset (out, 0, sizeof *out);
@@ -14,14 +31,11 @@ fill_node (const LbPass *pass, size_t i, LbShapeNode *out)
                            node->r[LB_UP]);
   if (i == 0)
     return;
-  LbBedPoint bed = lb_bed_at (&tree->current.bed, node->r[LB_ALONG]);
   out->parent = (size_t) node->parent;
   out->part = node->part;
   out->rest_length = node->rest;
   out->tension = node->tension;
-  out->bed_force = lb_pass_bed_force (tree, -node->r[LB_UP] - bed.depth,
-                                      -node->v[LB_UP] - bed.slope * node->v[LB_ALONG])
-                       .force;
+  out->bed_force = lb_pass_bed_force_on (pass, i);
 }
 
 const LbShape *

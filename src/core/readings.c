@@ -7,9 +7,6 @@
 
 #include <string.h>
 
-/* A part lies on the bed when the bed carries it with more than this, N. */
-#define TOUCHING_FORCE 1e-5
-
 typedef struct
 {
   const LbSetup *setup;
@@ -20,7 +17,7 @@ typedef struct
 static bool
 touches_bed (const LbShapeNode *node)
 {
-  return node->bed_force > TOUCHING_FORCE;
+  return node->bed_force > LB_TOUCHING_FORCE;
 }
 
 static double

@@ -5,6 +5,9 @@
 #include "approach.h"
 #include "shape.h"
 
+/* A part lies on the bed when the bed carries it with more than this, N. */
+#define LB_TOUCHING_FORCE 1e-5
+
 typedef enum
 {
   LB_BAND_BELOW,  /* lower than the band, clear of the bed */

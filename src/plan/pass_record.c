@@ -2,6 +2,7 @@
 #include "pass_record_private.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 LbStatus
 lb_pass_record_new (LbPassRecord **record,
@@ -87,6 +88,21 @@ record_nodes (LbPassRecord *record, const LbShape *shape, size_t at)
     }
 }
 
+/* The steps since the sample before, this moment among them. A pull is told at the middle of the
+ * segment next to the reel and is a little more in the hand, as it is now. */
+static void
+add_steps (LbPassRecord *record, LbPassSample *sample)
+{
+  const LbReadings *readings = &sample->readings;
+  double now = lb_pass_top_tension (record->pass);
+
+  sample->most_tension = readings->hand_tension + fmax (record->most_top_tension - now, 0);
+  for (size_t i = 0; i < lb_pass_record_n_bodies (record); i++)
+    sample->touched[i] = record->touched[i] || lb_pass_sample_body (sample, i)->on_bed;
+  record->most_top_tension = 0;
+  memset (record->touched, 0, sizeof record->touched);
+}
+
 /* Records the pass as it is now. */
 static LbStatus
 record_now (LbPassRecord *record)
@@ -111,6 +127,7 @@ record_now (LbPassRecord *record)
   if (at > 0)
     sample->line_rate = (sample->readings.line_out - sample[-1].readings.line_out)
                         / (sample->time - sample[-1].time);
+  add_steps (record, sample);
   record_nodes (record, shape, at);
   atomic_store_explicit (&record->count, at + 1, memory_order_release);
   return LB_STATUS_OK;
@@ -118,11 +135,28 @@ record_now (LbPassRecord *record)
 
 /* ---- Running ---- */
 
+/* What a step adds to the next sample. */
+static void
+note_step (LbPassRecord *record)
+{
+  const LbShape *outline = &record->outline;
+
+  record->most_top_tension = fmax (record->most_top_tension, lb_pass_top_tension (record->pass));
+  for (size_t i = 0; i < lb_pass_record_n_bodies (record); i++)
+    {
+      size_t node = i == LB_PASS_WEIGHT ? outline->weight : outline->lure[i - LB_PASS_LURE_0];
+      if (lb_pass_bed_force_on (record->pass, node) > LB_TOUCHING_FORCE)
+        record->touched[i] = true;
+    }
+}
+
 static bool
 step_cb (void *data, double time)
 {
-  const LbPassRecord *record = data;
+  LbPassRecord *record = data;
   const LbPlanTask *task = record->task;
+
+  note_step (record);
 
   return task != NULL && task->progress != NULL
          && task->progress (task->data, fmin (time / record->job.duration, 1));

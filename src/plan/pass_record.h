@@ -26,6 +26,8 @@ typedef struct
   double heading;                       /* rad; 0 upstream, rising to the right (+y) */
   double line_rate;                     /* m/s, line let out */
   LbVec3 velocity[LB_PASS_MOST_BODIES]; /* m/s over the ground, by body */
+  double most_tension;                  /* N, the most in the hand since the sample before */
+  bool touched[LB_PASS_MOST_BODIES];    /* the bed, at any step since the sample before */
   LbReadings readings; /* all the rest: line out, wire angle, hand tension, weight, lures, the
                           closest approach. The water's speed is that past the moving part; layback
                           is counted downstream, whichever way the boat goes */

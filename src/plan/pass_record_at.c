@@ -112,8 +112,12 @@ lb_pass_record_at (const LbPassRecord *record, double time, LbPassSample *sample
   sample->speed = mix (sample->speed, after->speed, at.share);
   sample->heading = mix (sample->heading, after->heading, at.share);
   sample->line_rate = mix (sample->line_rate, after->line_rate, at.share);
+  sample->most_tension = mix (sample->most_tension, after->most_tension, at.share);
   for (size_t i = 0; i < lb_pass_record_n_bodies (record); i++)
-    sample->velocity[i] = lb_vec3_lerp (sample->velocity[i], after->velocity[i], at.share);
+    {
+      sample->velocity[i] = lb_vec3_lerp (sample->velocity[i], after->velocity[i], at.share);
+      sample->touched[i] = at.share < 0.5 ? sample->touched[i] : after->touched[i];
+    }
   mix_readings (&sample->readings, &after->readings, at.share);
   return true;
 }

@@ -35,6 +35,8 @@ struct LbPassRecord
   size_t capacity; /* samples */
   LbRecordedSegment *segments;
   LbPassSample *samples;
-  LbRecordedNode *nodes; /* n_nodes for each sample */
-  atomic_size_t count;   /* samples that may be looked at */
+  LbRecordedNode *nodes;   /* n_nodes for each sample */
+  double most_top_tension; /* N, of the steps since the last sample */
+  bool touched[LB_PASS_MOST_BODIES];
+  atomic_size_t count; /* samples that may be looked at */
 };

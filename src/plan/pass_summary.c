@@ -45,7 +45,7 @@ note_extremes (LbPassSummary *summary, const LbPassSample *sample)
 {
   const LbReadings *readings = &sample->readings;
 
-  note_most (&summary->most_tension, readings->hand_tension, sample->time);
+  note_most (&summary->most_tension, sample->most_tension, sample->time);
   note_least (&summary->least_tension, readings->hand_tension, sample->time);
   note_most (&summary->flattest, readings->wire_angle, sample->time);
   note_least (&summary->steepest, readings->wire_angle, sample->time);
@@ -142,7 +142,7 @@ lb_pass_record_touches (const LbPassRecord *record, size_t body, LbPassTouch *ou
     {
       const LbPassSample *sample = lb_pass_record_sample (record, i);
       const LbPointReading *at = lb_pass_sample_body (sample, body);
-      if (!at->on_bed)
+      if (!sample->touched[body])
         continue;
       if (n == 0 || sample->time - last.to > LB_PASS_TOUCH_GAP)
         {

@@ -148,6 +148,46 @@ a_steady_run_stays (void **state)
   lb_pass_record_free (record);
 }
 
+/* A weight that is dipped onto the bed for a few hundredths of a second, again and again, and jerks
+ * the line: no blow and no contact is missed that single steps of the core's pass show. */
+static void
+nothing_short_is_missed (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0, 0);
+  LbPassScript script = script_of (12);
+  LbPassSummary summary = { 0 };
+  LbPassJob job;
+  double most = 0, last = -1;
+  size_t n_touches = 0;
+  LbPass *pass = lb_pass_new ();
+
+  setup.rig.n_leaders = 0;
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, setup.river.depth - 0.0104 - 1 };
+  script.hand = (LbHand){ LB_HAND_LIFT_AND_DROP, 0.6, 1.93 };
+  LbPassRecord *record = recorded (&setup, &script, INFINITY);
+  lb_pass_summary_continue (&summary, record);
+  assert_int_equal (lb_pass_script_plan (&script, &setup, &job, NULL), LB_STATUS_OK);
+  assert_int_equal (lb_pass_start (pass, &job.setup, &job.plan, NULL), LB_STATUS_OK);
+  for (int k = 0; k <= 2400; k++)
+    {
+      double time = 0.005 * k;
+      LbReadings readings;
+
+      assert_int_equal (lb_pass_advance (pass, time), LB_STATUS_OK);
+      lb_pass_readings (pass, &readings);
+      most = fmax (most, readings.hand_tension);
+      if (!readings.weight.on_bed)
+        continue;
+      n_touches += last < 0 || time - last > LB_PASS_TOUCH_GAP;
+      last = time;
+    }
+  assert_true (n_touches >= 5);
+  assert_int_equal (lb_pass_record_touches (record, LB_PASS_WEIGHT, NULL, 0), n_touches);
+  assert_near (summary.most_tension.value, most, 0.02 * most);
+  lb_pass_free (pass);
+  lb_pass_record_free (record);
+}
+
 /* ---- Running on ---- */
 
 static LbPassScript
@@ -335,6 +375,7 @@ main (void)
     cmocka_unit_test (touches_of_a_dipped_weight),
     cmocka_unit_test (a_step_up_is_touched_where_it_is),
     cmocka_unit_test (a_steady_run_stays),
+    cmocka_unit_test (nothing_short_is_missed),
     cmocka_unit_test (pieces_make_the_whole),
     cmocka_unit_test (it_can_be_given_up_and_gone_on_with),
     cmocka_unit_test (moments_lie_between_samples),
