@@ -139,10 +139,10 @@ add_touch (Teller *t, size_t number, const LbPassTouch *touch)
 {
   g_autofree char *label = g_strdup_printf (_ ("Contact %zu"), number);
   g_autofree char *from = lb_pass_words_time (touch->from);
-  g_autofree char *to = lb_pass_words_time (touch->to);
+  g_autofree char *length = lb_pass_words_time (touch->to - touch->from);
 
   add (t, label, word (t, LB_QUANTITY_LENGTH, touch->x_from),
-       g_strdup_printf (_ ("along the reach, %s to %s"), from, to));
+       g_strdup_printf (_ ("along the reach, at %s for %s"), from, length));
 }
 
 static void

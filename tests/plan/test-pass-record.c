@@ -148,8 +148,9 @@ a_steady_run_stays (void **state)
   lb_pass_record_free (record);
 }
 
-/* A weight that is dipped onto the bed for a few hundredths of a second, again and again, and jerks
- * the line: no blow and no contact is missed that single steps of the core's pass show. */
+/* A weight that is dipped onto the bed for a few hundredths of a second, again and again (its lines
+ * end 1 cm above it, and the shank stretches by that): no pull and no contact is missed that single
+ * steps of the core's pass show. */
 static void
 nothing_short_is_missed (void **state)
 {
