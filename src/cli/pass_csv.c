@@ -29,18 +29,37 @@ lb_pass_moment (const LbPassRecord *record, double step, size_t i)
 
 /* ---- The table ---- */
 
+/* Of weight and lures; `rig` stands before each. */
 static void
-add_headings (GString *out, size_t n_lures)
+add_rig_headings (GString *out, const char *rig, size_t n_lures)
 {
-  g_string_append (out, "time_s,boat_x_m,boat_y_m,heading_deg,speed_over_ground_m_s,line_out_m,"
-                        "tension_at_reel_n,wire_angle_deg,weight_x_m,weight_y_m,weight_height_m,"
-                        "weight_tension_n,weight_on_bed");
+  g_string_append_printf (
+      out, ",%sweight_x_m,%sweight_y_m,%sweight_height_m,%sweight_tension_n,%sweight_on_bed", rig,
+      rig, rig, rig, rig);
   for (size_t i = 1; i <= n_lures; i++)
     g_string_append_printf (out,
-                            ",lure_%zu_x_m,lure_%zu_y_m,lure_%zu_height_m,lure_%zu_tension_n,"
-                            "lure_%zu_water_speed_m_s,lure_%zu_on_bed",
-                            i, i, i, i, i, i);
-  g_string_append (out, ",closest_lines_m\n");
+                            ",%slure_%zu_x_m,%slure_%zu_y_m,%slure_%zu_height_m,"
+                            "%slure_%zu_tension_n,%slure_%zu_water_speed_m_s,%slure_%zu_on_bed",
+                            rig, i, rig, i, rig, i, rig, i, rig, i, rig, i);
+}
+
+static void
+add_headings (GString *out, const LbPassRecord *record)
+{
+  size_t n_lures = lb_pass_record_n_bodies (record) - LB_PASS_LURE_0;
+
+  g_string_append (out, "time_s,reel_x_m,reel_y_m,heading_deg,speed_over_ground_m_s,line_out_m,"
+                        "tension_at_reel_n,wire_angle_deg");
+  add_rig_headings (out, "", n_lures);
+  g_string_append (out, ",closest_lines_m");
+  if (lb_pass_record_second (record))
+    {
+      g_string_append (out, ",second_reel_x_m,second_reel_y_m,second_line_out_m,"
+                            "second_tension_at_reel_n,second_wire_angle_deg");
+      add_rig_headings (out, "second_", n_lures);
+      g_string_append (out, ",between_rigs_m");
+    }
+  g_string_append_c (out, '\n');
 }
 
 static void
@@ -65,18 +84,8 @@ add_point (GString *out, const LbPointReading *point, double tension)
 }
 
 static void
-add_moment (GString *out, const LbPassSample *sample)
+add_bodies (GString *out, const LbReadings *readings)
 {
-  const LbReadings *readings = &sample->readings;
-  const double numbers[] = {
-    sample->time,  sample->boat.x,     sample->boat.y,         sample->heading * DEGREES,
-    sample->speed, readings->line_out, readings->hand_tension, readings->wire_angle * DEGREES,
-  };
-  gsize start = out->len;
-
-  for (size_t i = 0; i < G_N_ELEMENTS (numbers); i++)
-    add_number (out, numbers[i]);
-  g_string_erase (out, (gssize) start, 1); /* the first comma */
   add_point (out, &readings->weight, readings->weight_tension);
   add_number (out, readings->weight.on_bed);
   for (size_t i = 0; i < readings->n_leaders; i++)
@@ -85,22 +94,61 @@ add_moment (GString *out, const LbPassSample *sample)
       add_number (out, readings->lures[i].at.water_speed);
       add_number (out, readings->lures[i].at.on_bed);
     }
-  add_number (out, readings->closest.distance);
+}
+
+static void
+add_reel (GString *out, const LbPassSample *sample)
+{
+  add_number (out, sample->boat.x);
+  add_number (out, sample->boat.y);
+}
+
+static void
+add_line (GString *out, const LbReadings *readings)
+{
+  add_number (out, readings->line_out);
+  add_number (out, readings->hand_tension);
+  add_number (out, readings->wire_angle * DEGREES);
+}
+
+static void
+add_moment (GString *out, const LbPassSample *sample, const LbPassSample *second)
+{
+  gsize start = out->len;
+
+  add_number (out, sample->time);
+  g_string_erase (out, (gssize) start, 1); /* the first comma */
+  add_reel (out, sample);
+  add_number (out, sample->heading * DEGREES);
+  add_number (out, sample->speed);
+  add_line (out, &sample->readings);
+  add_bodies (out, &sample->readings);
+  add_number (out, sample->readings.closest.distance);
+  if (second)
+    {
+      add_reel (out, second);
+      add_line (out, &second->readings);
+      add_bodies (out, &second->readings);
+      add_number (out, sample->between.distance);
+    }
   g_string_append_c (out, '\n');
 }
 
 char *
 lb_pass_csv (const LbPassRecord *record, double step)
 {
+  const LbPassRecord *second = lb_pass_record_second (record);
   GString *out = g_string_new (NULL);
 
-  add_headings (out, lb_pass_record_n_bodies (record) - LB_PASS_LURE_0);
+  add_headings (out, record);
   for (size_t i = 0; i < lb_pass_n_moments (record, step); i++)
     {
-      LbPassSample sample;
+      double time = lb_pass_moment (record, step, i);
+      LbPassSample sample, other;
 
-      if (lb_pass_record_at (record, lb_pass_moment (record, step, i), &sample))
-        add_moment (out, &sample);
+      if (lb_pass_record_at (record, time, &sample))
+        add_moment (out, &sample,
+                    second && lb_pass_record_at (second, time, &other) ? &other : NULL);
     }
   return g_string_free (out, FALSE);
 }

@@ -64,17 +64,8 @@ add_touches (LbJsonText *json, const LbPassRecord *record, size_t body)
 }
 
 static void
-add_summary (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *summary)
+add_bodies (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *summary)
 {
-  add_number (json, "duration_s", summary->time);
-  add_number (json, "highest_tension_at_reel_n", summary->most_tension.value);
-  add_number (json, "highest_tension_at_s", summary->most_tension.time);
-  add_number (json, "least_wire_angle_deg", summary->steepest.value * DEGREES);
-  add_number (json, "most_wire_angle_deg", summary->flattest.value * DEGREES);
-  add_number (json, "closest_lines_m", summary->closest.distance);
-  add_number (json, "closest_lines_at_s",
-              lb_is_set (summary->closest.distance) ? summary->closest_time : LB_UNSET);
-  add_number (json, "within_tangle_warning_s", summary->tangle_time);
   open_member (json, "weight", '{');
   add_times (json, summary, LB_PASS_WEIGHT);
   add_touches (json, record, LB_PASS_WEIGHT);
@@ -91,6 +82,43 @@ add_summary (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *
   lb_json_text_close (json, ']');
 }
 
+static void
+add_second (LbJsonText *json, const LbPassRecord *record)
+{
+  const LbPassRecord *second = lb_pass_record_second (record);
+  LbPassSummary summary = { 0 };
+
+  if (second == NULL)
+    return;
+  lb_pass_summary_continue (&summary, second);
+  open_member (json, "second", '{');
+  add_number (json, "weight_kg", lb_pass_record_setup (second)->rig.weight.mass);
+  add_number (json, "highest_tension_at_reel_n", summary.most_tension.value);
+  add_bodies (json, second, &summary);
+  lb_json_text_close (json, '}');
+}
+
+static void
+add_summary (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *summary)
+{
+  add_number (json, "duration_s", summary->time);
+  add_number (json, "highest_tension_at_reel_n", summary->most_tension.value);
+  add_number (json, "highest_tension_at_s", summary->most_tension.time);
+  add_number (json, "least_wire_angle_deg", summary->steepest.value * DEGREES);
+  add_number (json, "most_wire_angle_deg", summary->flattest.value * DEGREES);
+  add_number (json, "closest_lines_m", summary->closest.distance);
+  add_number (json, "closest_lines_at_s",
+              lb_is_set (summary->closest.distance) ? summary->closest_time : LB_UNSET);
+  add_number (json, "within_tangle_warning_s", summary->tangle_time);
+  if (lb_pass_record_second (record))
+    {
+      add_number (json, "between_rigs_m", summary->between.distance);
+      add_number (json, "between_rigs_at_s", summary->between_time);
+    }
+  add_bodies (json, record, summary);
+  add_second (json, record);
+}
+
 /* ---- Moments ---- */
 
 static void
@@ -104,16 +132,14 @@ add_point (LbJsonText *json, const LbPointReading *point, const char *key, doubl
   add_flag (json, "on_bed", point->on_bed);
 }
 
+/* What each rig has of its own. */
 static void
-add_moment (LbJsonText *json, const LbPassSample *sample)
+add_rig (LbJsonText *json, const LbPassSample *sample)
 {
   const LbReadings *readings = &sample->readings;
 
-  add_number (json, "time_s", sample->time);
-  add_number (json, "boat_x_m", sample->boat.x);
-  add_number (json, "boat_y_m", sample->boat.y);
-  add_number (json, "heading_deg", sample->heading * DEGREES);
-  add_number (json, "speed_over_ground_m_s", sample->speed);
+  add_number (json, "reel_x_m", sample->boat.x);
+  add_number (json, "reel_y_m", sample->boat.y);
   add_number (json, "line_out_m", readings->line_out);
   add_number (json, "tension_at_reel_n", readings->hand_tension);
   add_number (json, "wire_angle_deg", readings->wire_angle * DEGREES);
@@ -133,9 +159,25 @@ add_moment (LbJsonText *json, const LbPassSample *sample)
   lb_json_text_close (json, ']');
 }
 
+static void
+add_moment (LbJsonText *json, const LbPassSample *sample, const LbPassSample *second)
+{
+  add_number (json, "time_s", sample->time);
+  add_number (json, "heading_deg", sample->heading * DEGREES);
+  add_number (json, "speed_over_ground_m_s", sample->speed);
+  add_rig (json, sample);
+  if (second == NULL)
+    return;
+  add_number (json, "between_rigs_m", sample->between.distance);
+  open_member (json, "second", '{');
+  add_rig (json, second);
+  lb_json_text_close (json, '}');
+}
+
 char *
 lb_pass_json (const LbPassRecord *record, const LbPassSummary *summary, double step)
 {
+  const LbPassRecord *second = lb_pass_record_second (record);
   LbJsonText json;
 
   lb_json_text_init (&json);
@@ -144,13 +186,15 @@ lb_pass_json (const LbPassRecord *record, const LbPassSummary *summary, double s
   open_member (&json, "samples", '[');
   for (size_t i = 0; i < lb_pass_n_moments (record, step); i++)
     {
-      LbPassSample sample;
+      double time = lb_pass_moment (record, step, i);
+      LbPassSample sample, other;
 
-      if (!lb_pass_record_at (record, lb_pass_moment (record, step, i), &sample))
+      if (!lb_pass_record_at (record, time, &sample))
         continue;
       lb_json_text_start_line (&json);
       lb_json_text_open (&json, '{');
-      add_moment (&json, &sample);
+      add_moment (&json, &sample,
+                  second && lb_pass_record_at (second, time, &other) ? &other : NULL);
       lb_json_text_close (&json, '}');
     }
   lb_json_text_close (&json, ']');

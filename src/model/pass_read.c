@@ -148,8 +148,10 @@ read_hand (Reader *pass, LbHand *hand)
 gboolean
 lb_pass_read (JsonNode *node, LbPassScript *script, GError **error)
 {
-  static const char *const known[] = { "course",           "hand", "duration_s", "start_m",
-                                       "tangle_warning_m", NULL };
+  static const char *const known[] = { "course",           "hand",
+                                       "duration_s",       "start_m",
+                                       "tangle_warning_m", "second_weight_kg",
+                                       "reels_apart_m",    NULL };
   Reader r = { lb_read_object (node, LB_PASS_KEY, error), LB_PASS_KEY ".", error };
 
   return r.object && lb_read_check_keys (r.object, known, r.prefix, error)
@@ -158,5 +160,9 @@ lb_pass_read (JsonNode *node, LbPassScript *script, GError **error)
                               &script->duration)
          && read_open_number (&r, "start_m", -LB_PASS_FARTHEST_START, LB_PASS_FARTHEST_START,
                               &script->start)
-         && read_number (&r, "tangle_warning_m", 0, LB_PASS_MOST_TANGLE, &script->tangle_distance);
+         && read_number (&r, "tangle_warning_m", 0, LB_PASS_MOST_TANGLE, &script->tangle_distance)
+         && read_open_number (&r, "second_weight_kg", LB_SECOND_LEAST_WEIGHT, LB_SECOND_MOST_WEIGHT,
+                              &script->second_weight)
+         && read_number (&r, "reels_apart_m", LB_REELS_LEAST_APART, LB_REELS_MOST_APART,
+                         &script->reels_apart);
 }

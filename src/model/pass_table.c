@@ -102,7 +102,7 @@ add_course (Teller *t)
 }
 
 static void
-add_line (Teller *t)
+add_line (Teller *t, const char *title)
 {
   const LbPassSummary *s = t->summary;
 
@@ -113,7 +113,7 @@ add_line (Teller *t)
                 s->flattest, s->steepest);
   add_extremes (t, _ ("Most line out"), _ ("Least line out"), LB_QUANTITY_LENGTH, s->most_line,
                 s->least_line);
-  lb_readings_builder_end (&t->table, g_strdup (_ ("Line")));
+  lb_readings_builder_end (&t->table, g_strdup (title));
 }
 
 /* Takes `title` over. */
@@ -132,6 +132,40 @@ add_body (Teller *t, size_t body, char *title)
   add_most_and_least (t, heights, height_word (t, extremes[0].value),
                       height_word (t, extremes[1].value), extremes);
   lb_readings_builder_end (&t->table, title);
+}
+
+/* `before` stands before the name of each. */
+static void
+add_bodies (Teller *t, const LbContents *contents, const char *before)
+{
+  g_autofree char *weight = word (t, LB_QUANTITY_MASS, t->setup->rig.weight.mass);
+  g_autofree char *name = g_strdup_printf (_ ("Weight: %s"), weight);
+
+  add_body (t, LB_PASS_WEIGHT, g_strconcat (before, name, NULL));
+  for (size_t i = 0; i < t->setup->rig.n_leaders; i++)
+    {
+      g_autofree char *lure =
+          lb_readings_lure_title (t->setup, i, contents ? contents->lure_names[i] : "");
+
+      add_body (t, LB_PASS_LURE_0 + i, g_strconcat (before, lure, NULL));
+    }
+}
+
+/* The second rig's own pulls and shares, if there is one. */
+static void
+add_second (Teller *t, const LbContents *contents)
+{
+  const LbPassRecord *record = lb_pass_record_second (t->record);
+  LbPassSummary summary = { 0 };
+
+  if (record == NULL)
+    return;
+  lb_pass_summary_continue (&summary, record);
+  Teller second = { record, &summary, lb_pass_record_setup (record), t->wording, t->table };
+  add_line (&second, _ ("Second rig, on the left: line"));
+  /* Translators: before "Weight: 2 lb", "Upper lure: floating minnow, 7 cm" */
+  add_bodies (&second, contents, _ ("Second rig: "));
+  t->table = second.table;
 }
 
 static void
@@ -168,12 +202,18 @@ add_lines_together (Teller *t)
   g_autofree char *distance = height_word (t, warning);
   g_autofree char *label = g_strdup_printf (_ ("Within %s"), distance);
 
-  if (!lb_is_set (s->closest.distance))
+  if (!lb_is_set (s->closest.distance) && !lb_is_set (s->between.distance))
     return;
   lb_readings_builder_start (&t->table);
-  add (t, _ ("Lines come within"), word (t, LB_QUANTITY_LENGTH, s->closest.distance),
-       when (s->closest_time));
-  add (t, _ ("Nearest"), lb_readings_between (t->setup, &s->closest), NULL);
+  if (lb_is_set (s->closest.distance))
+    {
+      add (t, _ ("Lines come within"), word (t, LB_QUANTITY_LENGTH, s->closest.distance),
+           when (s->closest_time));
+      add (t, _ ("Nearest"), lb_readings_between (t->setup, &s->closest), NULL);
+    }
+  if (lb_is_set (s->between.distance))
+    add (t, _ ("Two rigs come within"), word (t, LB_QUANTITY_LENGTH, s->between.distance),
+         when (s->between_time));
   add (t, label, share_word (t, s->tangle_time),
        g_strdup (s->tangle_time > 0 ? _ ("of the time: may tangle") : _ ("of the time")));
   lb_readings_builder_end (&t->table, g_strdup (_ ("Lines together")));
@@ -189,11 +229,9 @@ lb_pass_words_table (const LbPassRecord *record,
 
   lb_readings_builder_init (&t.table);
   add_course (&t);
-  add_line (&t);
-  add_body (&t, LB_PASS_WEIGHT, g_strdup (_ ("Weight")));
-  for (size_t i = 0; i < t.setup->rig.n_leaders; i++)
-    add_body (&t, LB_PASS_LURE_0 + i,
-              lb_readings_lure_title (t.setup, i, contents ? contents->lure_names[i] : ""));
+  add_line (&t, _ ("Line"));
+  add_bodies (&t, contents, "");
+  add_second (&t, contents);
   add_touches (&t);
   add_lines_together (&t);
   return lb_readings_builder_finish (&t.table);

@@ -134,6 +134,17 @@ tell_touches (Teller *t, GString *text)
 }
 
 static void
+tell_rigs (Teller *t, GString *text)
+{
+  g_autofree char *distance = word (t, LB_QUANTITY_LENGTH, t->summary->between.distance);
+  g_autofree char *time = lb_pass_words_time (t->summary->between_time);
+
+  /* Translators: "4 in", "41 s" */
+  tell (text, _ ("Lines may tangle: the two rigs come within %s of each other at %s."), distance,
+        time);
+}
+
+static void
 tell_tangle (Teller *t, GString *text)
 {
   const LbPassSummary *s = t->summary;
@@ -141,7 +152,11 @@ tell_tangle (Teller *t, GString *text)
   g_autofree char *distance = word (t, LB_QUANTITY_LENGTH, s->closest.distance);
   g_autofree char *time = lb_pass_words_time (s->closest_time);
 
-  if (s->tangle_time > 0)
+  if (!(s->tangle_time > 0))
+    return;
+  if (s->between.distance < s->closest.distance || between == NULL)
+    tell_rigs (t, text);
+  else
     /* Translators: "upper leader and mainline", "4 in", "41 s" */
     tell (text, _ ("Lines may tangle: %s come within %s of each other at %s."), between, distance,
           time);

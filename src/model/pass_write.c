@@ -48,5 +48,7 @@ lb_pass_write (LbJsonText *json, const LbPassScript *script)
   add_number (json, "duration_s", script->duration);
   add_number (json, "start_m", script->start);
   add_number (json, "tangle_warning_m", script->tangle_distance);
+  add_number (json, "second_weight_kg", script->second_weight);
+  add_number (json, "reels_apart_m", script->reels_apart);
   lb_json_text_close (json, '}');
 }

@@ -4,12 +4,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-LbStatus
-lb_pass_record_new (LbPassRecord **record,
-                    const LbSetup *setup,
-                    const LbPassScript *script,
-                    const LbPassOptions *options,
-                    const char **what)
+/* The record of one rig, its reel `across` m to the right of the boat's middle. */
+static LbStatus
+make (LbPassRecord **record,
+      const LbSetup *setup,
+      const LbPassScript *script,
+      const LbPassOptions *options,
+      double across,
+      const char **what)
 {
   LbPassRecord *self = calloc (1, sizeof *self);
   LbStatus status = LB_STATUS_OUT_OF_MEMORY;
@@ -27,6 +29,7 @@ lb_pass_record_new (LbPassRecord **record,
       lb_pass_record_free (self);
       return status;
     }
+  self->job.plan.course.reel_across = across;
   self->script = *script;
   if (options != NULL)
     self->options = *options;
@@ -36,11 +39,35 @@ lb_pass_record_new (LbPassRecord **record,
   return LB_STATUS_OK;
 }
 
+LbStatus
+lb_pass_record_new (LbPassRecord **record,
+                    const LbSetup *setup,
+                    const LbPassScript *script,
+                    const LbPassOptions *options,
+                    const char **what)
+{
+  bool two = lb_is_set (script->second_weight);
+  double across = two ? 0.5 * script->reels_apart : 0;
+  LbStatus status = make (record, setup, script, options, across, what);
+
+  if (status != LB_STATUS_OK || !two)
+    return status;
+  LbSetup other = *setup;
+  other.rig.weight.mass = script->second_weight;
+  status = make (&(*record)->second, &other, script, options, -across, what);
+  if (status == LB_STATUS_OK)
+    return status;
+  lb_pass_record_free (*record);
+  *record = NULL;
+  return status;
+}
+
 void
 lb_pass_record_free (LbPassRecord *record)
 {
   if (record == NULL)
     return;
+  lb_pass_record_free (record->second);
   lb_pass_free (record->pass);
   free (record->samples);
   free (record->segments);
@@ -128,6 +155,9 @@ record_now (LbPassRecord *record)
     sample->line_rate = (sample->readings.line_out - sample[-1].readings.line_out)
                         / (sample->time - sample[-1].time);
   add_steps (record, sample);
+  sample->between.distance = LB_UNSET;
+  if (record->second != NULL)
+    sample->between = lb_approach_between (shape, lb_pass_shape (record->second->pass));
   record_nodes (record, shape, at);
   atomic_store_explicit (&record->count, at + 1, memory_order_release);
   return LB_STATUS_OK;
@@ -185,21 +215,33 @@ next_time (const LbPassRecord *record, size_t at)
   return time > end - 0.01 * record->interval ? end : time;
 }
 
+/* Goes on by one sample, which the second rig has by then. */
+static LbStatus
+go_on (LbPassRecord *record)
+{
+  LbStatus status = LB_STATUS_OK;
+  size_t count = lb_pass_record_count (record);
+
+  /* Given up in between, it may be ahead. */
+  if (record->second != NULL && lb_pass_record_count (record->second) <= count)
+    status = go_on (record->second);
+  if (status != LB_STATUS_OK)
+    return status;
+  if (count == 0)
+    return start (record);
+  status = lb_pass_advance (record->pass, next_time (record, count));
+  return status == LB_STATUS_OK ? record_now (record) : status;
+}
+
 LbStatus
 lb_pass_record_run (LbPassRecord *record, double time, const LbPlanTask *task)
 {
   LbStatus status = LB_STATUS_OK;
 
   record->task = task;
-  if (lb_pass_record_count (record) == 0)
-    status = start (record);
   while (status == LB_STATUS_OK && !lb_pass_record_is_complete (record)
-         && lb_pass_record_end (record) < time)
-    {
-      status = lb_pass_advance (record->pass, next_time (record, lb_pass_record_count (record)));
-      if (status == LB_STATUS_OK)
-        status = record_now (record);
-    }
+         && (lb_pass_record_count (record) == 0 || lb_pass_record_end (record) < time))
+    status = go_on (record);
   record->task = NULL;
   return status == LB_STATUS_OK ? record->remark : status;
 }
@@ -216,6 +258,12 @@ const LbPassScript *
 lb_pass_record_script (const LbPassRecord *record)
 {
   return &record->script;
+}
+
+const LbPassRecord *
+lb_pass_record_second (const LbPassRecord *record)
+{
+  return record->second;
 }
 
 const LbPassPlan *

@@ -28,6 +28,8 @@ typedef struct
   LbVec3 velocity[LB_PASS_MOST_BODIES]; /* m/s over the ground, by body */
   double most_tension;                  /* N, the most in the hand since the sample before */
   bool touched[LB_PASS_MOST_BODIES];    /* the bed, at any step since the sample before */
+  LbApproach between;  /* of a line of this rig and one of the second; the distance is
+                          unset when there is only one */
   LbReadings readings; /* all the rest: line out, wire angle, hand tension, weight, lures, the
                           closest approach. The water's speed is that past the moving part; layback
                           is counted downstream, whichever way the boat goes */
@@ -61,6 +63,11 @@ const LbPassPlan *lb_pass_record_plan (const LbPassRecord *record);
 double lb_pass_record_duration (const LbPassRecord *record); /* s, of the whole pass */
 double lb_pass_record_interval (const LbPassRecord *record); /* s */
 size_t lb_pass_record_n_bodies (const LbPassRecord *record); /* 1 + number of leaders */
+
+/* The record of the second rig, on the left of the boat: its setup has its own weight. It holds
+ * what this one holds, sample by sample, and is neither run nor freed by itself. NULL: there is
+ * none. */
+const LbPassRecord *lb_pass_record_second (const LbPassRecord *record);
 
 /* ---- What is there ---- */
 

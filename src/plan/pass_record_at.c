@@ -118,6 +118,10 @@ lb_pass_record_at (const LbPassRecord *record, double time, LbPassSample *sample
       sample->velocity[i] = lb_vec3_lerp (sample->velocity[i], after->velocity[i], at.share);
       sample->touched[i] = at.share < 0.5 ? sample->touched[i] : after->touched[i];
     }
+  double between = mix (sample->between.distance, after->between.distance, at.share);
+  if (at.share >= 0.5)
+    sample->between = after->between;
+  sample->between.distance = between;
   mix_readings (&sample->readings, &after->readings, at.share);
   return true;
 }

@@ -27,8 +27,9 @@ struct LbPassRecord
   LbPassJob job;
   LbPassOptions options;
   LbPass *pass;
-  double interval; /* s */
-  LbStatus remark; /* of the steady run at the start */
+  LbPassRecord *second; /* or NULL */
+  double interval;      /* s */
+  LbStatus remark;      /* of the steady run at the start */
   const LbPlanTask *task;
   LbShape outline; /* without its nodes */
   size_t n_nodes;

@@ -18,6 +18,7 @@
 #define USUAL_STROKE 0.3048 /* m: a foot */
 #define USUAL_PERIOD 10.0   /* s */
 #define USUAL_LEG 30.0      /* s */
+#define USUAL_APART 1.5     /* m, an estimate: the beam of a small boat */
 #define USUAL_TANGLE 0.0508 /* m: 2 in; leaders of a usual rig start 6 in apart */
 
 LbPassScript
@@ -28,6 +29,8 @@ lb_pass_script_default (void)
     .duration = LB_UNSET,
     .start = LB_UNSET,
     .tangle_distance = USUAL_TANGLE,
+    .second_weight = LB_UNSET,
+    .reels_apart = USUAL_APART,
   };
 }
 
@@ -74,7 +77,8 @@ lb_pass_script_equal (const LbPassScript *a, const LbPassScript *b)
   if (a->n_legs != b->n_legs || a->hand.motion != b->hand.motion
       || !same (a->hand.stroke, b->hand.stroke) || !same (a->hand.period, b->hand.period)
       || !same (a->duration, b->duration) || !same (a->start, b->start)
-      || !same (a->tangle_distance, b->tangle_distance))
+      || !same (a->tangle_distance, b->tangle_distance)
+      || !same (a->second_weight, b->second_weight) || !same (a->reels_apart, b->reels_apart))
     return false;
   for (size_t i = 0; i < a->n_legs; i++)
     if (!same_leg (&a->legs[i], &b->legs[i]))
@@ -132,6 +136,9 @@ lb_pass_script_mend (LbPassScript *script)
   script->duration = within_or_unset (script->duration, LB_PASS_SHORTEST, LB_PASS_LONGEST);
   script->start = within_or_unset (script->start, -LB_PASS_FARTHEST_START, LB_PASS_FARTHEST_START);
   script->tangle_distance = within (script->tangle_distance, 0, LB_PASS_MOST_TANGLE);
+  script->second_weight =
+      within_or_unset (script->second_weight, LB_SECOND_LEAST_WEIGHT, LB_SECOND_MOST_WEIGHT);
+  script->reels_apart = within (script->reels_apart, LB_REELS_LEAST_APART, LB_REELS_MOST_APART);
 }
 
 /* ---- The course ---- */
@@ -257,6 +264,8 @@ lb_pass_script_plan (const LbPassScript *script,
   if (what == NULL)
     what = &unsaid;
   *job = (LbPassJob){ .setup = *setup, .plan.hand = script->hand };
+  if (lb_is_set (script->second_weight))
+    job->plan.course.reel_across = 0.5 * script->reels_apart;
   if (lb_is_set (script->start))
     job->setup.boat.position = script->start;
   if (script->n_legs > LB_MAX_COURSE_LEGS)

@@ -10,19 +10,23 @@
 #define LB_PASS_USUAL 120.0    /* s, when nothing tells how long */
 
 /* The limits of what a file may say. */
-#define LB_PASS_SHORTEST 1.0       /* s, of a pass and of a leg */
-#define LB_LEG_LEAST_DISTANCE 0.1  /* m */
-#define LB_LEG_MOST_DISTANCE 1e4   /* m */
-#define LB_LEG_MOST_SPEED 5.0      /* m/s */
-#define LB_LEG_MOST_TURN 720.0     /* degrees, either way */
-#define LB_LEG_MOST_TURN_RATE 45.0 /* degrees/s, either way */
-#define LB_LEG_MOST_LINE_RATE 2.0  /* m/s, out and in */
-#define LB_HAND_LEAST_STROKE 0.01  /* m */
-#define LB_HAND_MOST_STROKE 5.0    /* m */
-#define LB_HAND_LEAST_PERIOD 0.5   /* s */
-#define LB_HAND_MOST_PERIOD 600.0  /* s */
-#define LB_PASS_MOST_TANGLE 10.0   /* m */
-#define LB_PASS_FARTHEST_START 1e4 /* m, either way */
+#define LB_PASS_SHORTEST 1.0        /* s, of a pass and of a leg */
+#define LB_LEG_LEAST_DISTANCE 0.1   /* m */
+#define LB_LEG_MOST_DISTANCE 1e4    /* m */
+#define LB_LEG_MOST_SPEED 5.0       /* m/s */
+#define LB_LEG_MOST_TURN 720.0      /* degrees, either way */
+#define LB_LEG_MOST_TURN_RATE 45.0  /* degrees/s, either way */
+#define LB_LEG_MOST_LINE_RATE 2.0   /* m/s, out and in */
+#define LB_HAND_LEAST_STROKE 0.01   /* m */
+#define LB_HAND_MOST_STROKE 5.0     /* m */
+#define LB_HAND_LEAST_PERIOD 0.5    /* s */
+#define LB_HAND_MOST_PERIOD 600.0   /* s */
+#define LB_SECOND_LEAST_WEIGHT 0.01 /* kg */
+#define LB_SECOND_MOST_WEIGHT 20.0  /* kg */
+#define LB_REELS_LEAST_APART 0.1    /* m */
+#define LB_REELS_MOST_APART 10.0    /* m */
+#define LB_PASS_MOST_TANGLE 10.0    /* m */
+#define LB_PASS_FARTHEST_START 1e4  /* m, either way */
 
 /* One stretch of the course. At its beginning the boat goes over from the speed before to that of
  * the leg; the rest of it goes to the turn. */
@@ -45,6 +49,9 @@ typedef struct
   double start;    /* m, where the reel is along the bed at time 0; unset: see
                       lb_pass_script_plan() */
   double tangle_distance; /* m; two lines nearer than this may tangle */
+  double second_weight;   /* kg; a second rig like the first, but with this weight, hangs on the
+                             left of the boat (-y), the first on the right; unset: there is none */
+  double reels_apart;     /* m, across the boat, of the reels of two rigs */
 } LbPassScript;
 
 /* Straight upstream, the line held; two lines within 2 in of each other may tangle (estimate). */
@@ -63,7 +70,7 @@ void lb_pass_script_mend (LbPassScript *script);
 #define LB_N_HAND_MOTIONS (LB_HAND_FOLLOW_BED + 1)
 const char *lb_hand_motion_name (LbHandMotion motion);
 
-/* What is to be computed for a script. */
+/* What is to be computed for a script: the first rig, if there are two. */
 typedef struct
 {
   LbSetup setup; /* with the boat where, and as fast as, the pass starts */

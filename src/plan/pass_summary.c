@@ -18,6 +18,7 @@ begin (LbPassSummary *summary, const LbPassRecord *record)
     .most_line = most,
     .least_line = least,
     .closest = { .distance = LB_UNSET },
+    .between = { .distance = LB_UNSET },
   };
   for (size_t i = 0; i < LB_PASS_MOST_BODIES; i++)
     {
@@ -41,6 +42,16 @@ note_least (LbPassExtreme *extreme, double value, double time)
 }
 
 static void
+note_closest (LbApproach *closest, double *at, const LbApproach *now, double time)
+{
+  if (!lb_is_set (now->distance)
+      || (lb_is_set (closest->distance) && now->distance >= closest->distance - CLOSER))
+    return;
+  *closest = *now;
+  *at = time;
+}
+
+static void
 note_extremes (LbPassSummary *summary, const LbPassSample *sample)
 {
   const LbReadings *readings = &sample->readings;
@@ -57,13 +68,8 @@ note_extremes (LbPassSummary *summary, const LbPassSample *sample)
       note_most (&summary->highest[i], height, sample->time);
       note_least (&summary->lowest[i], height, sample->time);
     }
-  double distance = readings->closest.distance;
-  if (lb_is_set (distance)
-      && (!lb_is_set (summary->closest.distance) || distance < summary->closest.distance - CLOSER))
-    {
-      summary->closest = readings->closest;
-      summary->closest_time = sample->time;
-    }
+  note_closest (&summary->closest, &summary->closest_time, &readings->closest, sample->time);
+  note_closest (&summary->between, &summary->between_time, &sample->between, sample->time);
 }
 
 /* `time` that the body spent as the sample has it. */
@@ -97,7 +103,8 @@ add_times (LbPassSummary *summary,
 
   for (size_t i = 0; i < summary->n_bodies; i++)
     add_time (&summary->bodies[i], band, lb_pass_sample_body (sample, i), time);
-  if (sample->readings.closest.distance < lb_pass_record_script (record)->tangle_distance)
+  double warning = lb_pass_record_script (record)->tangle_distance;
+  if (sample->readings.closest.distance < warning || sample->between.distance < warning)
     summary->tangle_time += time;
 }
 

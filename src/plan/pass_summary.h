@@ -36,7 +36,10 @@ typedef struct
   LbPassExtreme least_line;
   LbApproach closest; /* of any two lines; unset distance when there are none */
   double closest_time;
-  double tangle_time; /* s, with two lines nearer than the script's tangle distance */
+  LbApproach between; /* of two rigs; unset distance when there is only one */
+  double between_time;
+  double tangle_time; /* s, with two lines nearer than the script's tangle distance, of one rig or
+                         of two */
 } LbPassSummary;
 
 /* Sums up what is recorded. With a summary of the same record that was made before, it goes on from

@@ -97,7 +97,7 @@ a_table_of_numbers_is_printed (void **state)
   g_auto (Run) here = run_in (NULL, arguments);
   g_auto (Run) there = run_in ("de_DE.UTF-8", arguments);
   g_auto (GStrv) lines = g_strsplit (here.out, "\n", -1);
-  int time = column_of (lines[0], "time_s"), x = column_of (lines[0], "boat_x_m");
+  int time = column_of (lines[0], "time_s"), x = column_of (lines[0], "reel_x_m");
   int weight = column_of (lines[0], "weight_x_m");
 
   assert_int_equal (here.status, 0);
@@ -138,6 +138,40 @@ json_starts_with_the_steady_run (void **state)
   assert_near (number (weight, "in_band_s") + number (weight, "above_band_s")
                    + number (weight, "below_band_s") + number (weight, "on_bed_s"),
                number (top, "duration_s"), 1e-5);
+}
+
+/* A second rig, a pound heavier, 2 m to the left: both are told, and as far apart as their reels.
+ */
+static void
+two_rigs_are_told (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  const char *arguments[] = { "pass",
+                              file,
+                              "--units=us",
+                              "--set=pass.duration_s=3",
+                              "--set=pass.second_weight_kg=0.907",
+                              "--set=pass.reels_apart_m=2",
+                              NULL,
+                              NULL };
+  g_auto (Run) words = run_in (NULL, arguments);
+  arguments[6] = "--csv";
+  g_auto (Run) csv = run_in (NULL, arguments);
+  arguments[6] = "--json";
+  g_auto (Run) json = run_in (NULL, arguments);
+  g_auto (GStrv) lines = g_strsplit (csv.out, "\n", -1);
+  g_autoptr (JsonNode) node = parse (json.out);
+  JsonObject *second = json_object_get_object_member (json_node_get_object (node), "second");
+
+  assert_int_equal (words.status, 0);
+  assert_contains (words.out, "Second rig, on the left: line");
+  assert_contains (words.out, "Second rig: Weight: 2 lb");
+  assert_contains (words.out, "Second rig: Upper lure: floating minnow");
+  assert_contains (words.out, "Two rigs come within");
+  assert_near (field (lines[1], column_of (lines[0], "reel_y_m")), 1, 1e-6);
+  assert_near (field (lines[1], column_of (lines[0], "second_weight_y_m")), -1, 1e-6);
+  assert_near (field (lines[60], column_of (lines[0], "between_rigs_m")), 2, 0.01);
+  assert_near (number (second, "weight_kg"), 0.907, 1e-9);
 }
 
 /* ---- A drawing ---- */
@@ -224,6 +258,7 @@ main (void)
     cmocka_unit_test (a_remark_of_the_start_is_printed),
     cmocka_unit_test (a_table_of_numbers_is_printed),
     cmocka_unit_test (json_starts_with_the_steady_run),
+    cmocka_unit_test (two_rigs_are_told),
     cmocka_unit_test (a_moment_is_drawn),
     cmocka_unit_test (wrong_uses_are_explained),
   };

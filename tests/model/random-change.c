@@ -250,6 +250,8 @@ pass (TestRandom *random, LbDocument *document)
   other.duration = below (random, 2) ? LB_UNSET : test_random (random, 0, 4000);
   other.start = below (random, 2) ? LB_UNSET : test_random (random, -2e4, 2e4);
   other.tangle_distance = test_random (random, -1, 11);
+  other.second_weight = below (random, 2) ? LB_UNSET : test_random (random, -1, 25);
+  other.reels_apart = test_random (random, 0, 12);
   return lb_change_new_pass (&other, NULL);
 }
 

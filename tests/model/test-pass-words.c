@@ -71,7 +71,7 @@ a_steady_pass_is_told (void **state)
   assert_string_equal (find_row (table, "Pass", "Way over the ground")->value, "131 ft 3 in");
   assert_null (find_row (table, "Line", "Most in the hand")->note);
   assert_string_equal (find_row (table, "Upper lure: floating", "In the band")->value, "100 %");
-  assert_string_equal (find_row (table, "Weight", "Highest off the bed")->value,
+  assert_string_equal (find_row (table, "Weight: 1¼ lb", "Highest off the bed")->value,
                        find_row (table, "Weight", "Lowest off the bed")->value);
   assert_string_equal (find_row (table, "Lines together", "Within 2 in")->value, "0 %");
   lb_readings_table_free (table);

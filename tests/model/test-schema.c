@@ -444,6 +444,10 @@ the_pass_has_the_same_limits (void **state)
   assert_limits (property_of (schema, pass, "start_m"), -LB_PASS_FARTHEST_START,
                  LB_PASS_FARTHEST_START);
   assert_limits (property_of (schema, pass, "tangle_warning_m"), 0, LB_PASS_MOST_TANGLE);
+  assert_limits (property_of (schema, pass, "second_weight_kg"), LB_SECOND_LEAST_WEIGHT,
+                 LB_SECOND_MOST_WEIGHT);
+  assert_limits (property_of (schema, pass, "reels_apart_m"), LB_REELS_LEAST_APART,
+                 LB_REELS_MOST_APART);
   assert_limits (property_of (schema, leg, "duration_s"), LB_PASS_SHORTEST, LB_PASS_LONGEST);
   assert_limits (property_of (schema, leg, "distance_m"), LB_LEG_LEAST_DISTANCE,
                  LB_LEG_MOST_DISTANCE);

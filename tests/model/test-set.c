@@ -218,6 +218,9 @@ a_pass_can_be_set (void **state)
   check_set (contents, "pass.hand.stroke_m", "0.2");
   check_set (contents, "pass.duration_s", "45");
   check_set (contents, "pass.start_m", "-3");
+  check_set (contents, "pass.second_weight_kg", "1.5");
+  check_set (contents, "pass.reels_apart_m", "2");
+  assert_true (pass->second_weight == 1.5 && pass->reels_apart == 2);
   check_set (contents, "pass.course", "[{\"duration_s\": 30}, {\"distance_m\": 12}]");
   check_set (contents, "pass.course[0].distance_m", "20");
   check_set (contents, "pass.course[1].turn_rate_deg_s", "-2.5");

@@ -189,6 +189,75 @@ nothing_short_is_missed (void **state)
   lb_pass_record_free (record);
 }
 
+/* ---- Two rigs ---- */
+
+/* Two rigs of the same weight, straight upstream: they are each other's picture, as far apart as
+ * their reels, and each is the rig that goes alone. */
+static void
+two_equal_rigs_go_abreast (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.4, 1.2);
+  LbPassScript alone = script_of (4), script = alone;
+  LbPassSummary summary = { 0 };
+
+  script.second_weight = 0.79;
+  script.reels_apart = 1.7;
+  LbPassRecord *record = recorded (&setup, &script, INFINITY);
+  LbPassRecord *single = recorded (&setup, &alone, INFINITY);
+  const LbPassRecord *second = lb_pass_record_second (record);
+  assert_null (lb_pass_record_second (single));
+  assert_int_equal (lb_pass_record_count (second), lb_pass_record_count (record));
+  for (size_t i = 0; i < lb_pass_record_count (record); i++)
+    {
+      const LbPassSample *a = lb_pass_record_sample (record, i);
+      const LbPassSample *b = lb_pass_record_sample (second, i);
+      const LbPassSample *c = lb_pass_record_sample (single, i);
+      assert_near (a->boat.y, 0.85, 1e-12);
+      assert_near (b->readings.weight.position.y, -0.85, 1e-9);
+      assert_near (a->between.distance, 1.7, 1e-6);
+      assert_false (lb_is_set (c->between.distance) || lb_is_set (b->between.distance));
+      assert_near (a->readings.weight.position.x, c->readings.weight.position.x, 1e-9);
+      assert_near (b->readings.hand_tension, c->readings.hand_tension, 1e-9);
+    }
+  lb_pass_summary_continue (&summary, record);
+  assert_near (summary.between.distance, 1.7, 1e-6);
+  assert_true (summary.tangle_time == 0);
+  lb_pass_record_free (record);
+  lb_pass_record_free (single);
+}
+
+/* On a turn the one on the outside goes the longer way: half a turn to the right of two reels 2 m
+ * apart takes the left one 2 pi m farther than the right one. Given up on the way and gone on with,
+ * both still hold the same moments. */
+static void
+two_rigs_turn (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.5, 0.6);
+  LbPassScript script = lb_pass_script_default ();
+  double way[2] = { 0, 0 };
+  LbPassRecord *record;
+
+  script.n_legs = 2;
+  script.legs[0] = script.legs[1] = lb_course_leg_default ();
+  script.legs[0].duration = 2;
+  script.legs[1].duration = 40;
+  script.legs[1].turn = 180;
+  script.second_weight = 0.9;
+  script.reels_apart = 2;
+  assert_int_equal (lb_pass_record_new (&record, &setup, &script, NULL, NULL), LB_STATUS_OK);
+  for (double time = 0; time < 42; time += 3.3)
+    assert_int_equal (lb_pass_record_run (record, time, NULL), LB_STATUS_OK);
+  assert_int_equal (lb_pass_record_run (record, INFINITY, NULL), LB_STATUS_OK);
+  const LbPassRecord *both[] = { record, lb_pass_record_second (record) };
+  for (int k = 0; k < 2; k++)
+    for (size_t i = 1; i < lb_pass_record_count (both[k]); i++)
+      way[k] += lb_vec3_norm (lb_vec3_sub (lb_pass_record_sample (both[k], i)->boat,
+                                           lb_pass_record_sample (both[k], i - 1)->boat));
+  assert_near (way[1] - way[0], 2 * PI, 0.01);
+  assert_near (lb_pass_record_setup (both[1])->rig.weight.mass, 0.9, 0);
+  lb_pass_record_free (record);
+}
+
 /* ---- Running on ---- */
 
 static LbPassScript
@@ -377,6 +446,8 @@ main (void)
     cmocka_unit_test (a_step_up_is_touched_where_it_is),
     cmocka_unit_test (a_steady_run_stays),
     cmocka_unit_test (nothing_short_is_missed),
+    cmocka_unit_test (two_equal_rigs_go_abreast),
+    cmocka_unit_test (two_rigs_turn),
     cmocka_unit_test (pieces_make_the_whole),
     cmocka_unit_test (it_can_be_given_up_and_gone_on_with),
     cmocka_unit_test (moments_lie_between_samples),
