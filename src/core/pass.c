@@ -22,11 +22,17 @@
 #define DIVERGED 50.0     /* m */
 
 /* A step may miss what was foreseen by this much, m/s over the step and N; and is not shortened for
- * it below this share of the longest. */
+ * it below this share of the longest. A landing or a line that comes taut takes some hundreds of
+ * such steps. What goes on for longer, a slack line that flaps and snaps in the air, is followed in
+ * longer steps until it is quiet again. */
 #define SPEED_LIMIT 2e-3
 #define PULL_LIMIT 0.015
-#define SHORTEST_FOR_ERROR (1.0 / 128)
-#define SHORTEST 1e-8 /* and never below this share */
+#define SHORTEST_FOR_BLOW (1.0 / 128)
+#define SHORTEST_FOR_FLAPPING (1.0 / 8)
+#define BLOW_STEPS 800
+#define QUIET (1.0 / 4) /* share of the longest step, from which on it is quiet */
+#define QUIET_STEPS 20  /* that make it so for good */
+#define SHORTEST 1e-8   /* and never below this share */
 
 /* ---- The start of a step ---- */
 
@@ -210,11 +216,33 @@ go_back (LbPass *pass, double line_out)
   pass->statistics.refused++;
 }
 
+/* The shortest step, s, that errors are worth. */
+static double
+shortest_for_error (const LbPass *pass)
+{
+  return pass->options.step
+         * (pass->short_steps < BLOW_STEPS ? SHORTEST_FOR_BLOW : SHORTEST_FOR_FLAPPING);
+}
+
+/* Sets the step to be tried after one that was taken. */
+static void
+set_next_step (LbPass *pass, double step, double error)
+{
+  double longest = pass->options.step;
+  bool grow = error < 0.1 || !(pass->before_last > 0) || step < 0.5 * shortest_for_error (pass);
+
+  if (step < QUIET * longest)
+    pass->short_steps += 1;
+  else
+    pass->short_steps = fmax (pass->short_steps - (double) BLOW_STEPS / QUIET_STEPS, 0);
+  pass->step = fmin (grow ? 2 * step : fmin (pass->step, 2 * step), longest);
+}
+
 /* Tries one step; true when it was taken. Sets the next one to be tried. */
 static bool
 try_step (LbPass *pass, double step)
 {
-  double reel[3], course_line, before = pass->line_out, longest = pass->options.step;
+  double reel[3], course_line, before = pass->line_out, shortest = shortest_for_error (pass);
 
   remember (pass);
   move_boat (pass, step, reel, &course_line);
@@ -228,16 +256,14 @@ try_step (LbPass *pass, double step)
       return false;
     }
   double error = miss (pass, step);
-  bool started = pass->before_last > 0;
-  if (started && error > 1 && step > 1.01 * longest * SHORTEST_FOR_ERROR)
+  if (pass->before_last > 0 && error > 1 && step > 1.01 * shortest)
     {
       go_back (pass, before);
-      pass->step = fmax ((error > 8 ? 0.25 : 0.5) * step, longest * SHORTEST_FOR_ERROR);
+      pass->step = fmax ((error > 8 ? 0.25 : 0.5) * step, shortest);
       return false;
     }
   accept (pass, step, reel, course_line);
-  bool grow = error < 0.1 || !started || step < longest * SHORTEST_FOR_ERROR;
-  pass->step = fmin (grow ? 2 * step : fmin (pass->step, 2 * step), longest);
+  set_next_step (pass, step, error);
   return true;
 }
 

@@ -3,6 +3,8 @@
 #include "load.h"
 #include "pass_private.h"
 
+#include <string.h>
+
 /* The bed takes the swing out of what falls on it: its force is larger by this, per m/s of sinking
  * in, and dies away as fast when left. Things come to rest on it within a fraction of a millimetre
  * and do not bounce. */
@@ -120,7 +122,10 @@ load_bed (const LbPass *pass, LbPassNode *node, double *force, double *matrix)
   const LbTree *tree = &pass->steady->tree;
 
   if (matrix != NULL)
-    node->bed_rate = 0;
+    {
+      node->bed_rate = node->bed_slope = 0;
+      memcpy (node->bed_push, (double[]){ [LB_UP] = 1, [LB_ACROSS] = 0 }, sizeof node->bed_push);
+    }
   if (!lb_tree_near_bed (tree, node->r[LB_UP]))
     return;
   LbBedPoint bed = lb_bed_at (&tree->current.bed, node->r[LB_ALONG]);
@@ -147,6 +152,8 @@ load_bed (const LbPass *pass, LbPassNode *node, double *force, double *matrix)
   double by_sunk = n.by_sunk + pass->beta * n.by_sinking;
   double down[3] = { -s, -1, 0 }, bend = bed.bend / (norm * norm * norm);
   node->bed_rate = by_sunk;
+  node->bed_slope = s;
+  memcpy (node->bed_push, along, sizeof along);
   for (int i = 0; i < 3; i++)
     {
       for (int j = 0; j < 3; j++)

@@ -33,10 +33,11 @@ typedef struct
   double move_by_parent[9], pull_by_parent[3];
   double parent_by_b[9], parent_by_gap[3]; /* what is carried on to the parent */
   double compliance;                       /* m/N */
-  double held_by;   /* N/m, how hard all the rest holds the segment's length */
-  double bed_rate;  /* N/m, d bed force / d sunk */
-  double bed_hold;  /* N/m, how hard all but the bed holds the node against sinking in */
-  double matrix[9]; /* d residual / d position, while factoring */
+  double held_by;  /* N/m, how hard all the rest holds the segment's length */
+  double bed_rate; /* N/m, d bed force / d sunk */
+  double bed_hold; /* N/m, how hard all but the bed holds the node against sinking in */
+  double bed_push[3], bed_slope; /* what the bed pushes along, per newton, friction included */
+  double matrix[9];              /* d residual / d position, while factoring */
 } LbPassNode;
 
 /* A body's masses, kg. */
@@ -78,6 +79,7 @@ struct LbPass
   double time;                   /* s */
   double step;                   /* s, the next to be tried */
   double last_step, before_last; /* s, that were taken; 0: none yet */
+  double short_steps;            /* how many short ones lately */
   double reel[3];                /* m, at time */
   double line_out;               /* m, at time; of the step being tried while one is */
   double course_line;            /* m, let out by the course */

@@ -168,7 +168,7 @@ begin (LbPass *pass, const LbShape *shape)
   if (status != LB_STATUS_OK)
     return status;
   pass->time = 0;
-  pass->last_step = pass->before_last = 0;
+  pass->last_step = pass->before_last = pass->short_steps = 0;
   pass->step = pass->options.step / FIRST_STEP_SHARE;
   pass->course_line = 0;
   pass->first_line = shape->line_out;

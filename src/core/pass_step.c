@@ -8,6 +8,9 @@
 /* The most that a slack segment's compliance, m/N, is taken for. */
 #define MOST_COMPLIANCE 1e7
 
+/* N/m, that a node is held with against the bed, at the most. */
+#define MOST_HOLD 1e9
+
 /* ---- One segment ---- */
 
 typedef struct
@@ -213,6 +216,22 @@ add_surface_slopes (const LbPass *pass,
 
 /* ---- Factors ---- */
 
+/* How hard the rest of the rig, the parent at rest, holds the node against what the bed pushes
+ * along. Friction can turn that round on a steep line; then the bed's force is taken as foreseen.
+ */
+LB_INNER double
+bed_hold (const LbPassNode *node, int dim)
+{
+  double give = 0;
+
+  for (int i = 0; i < 2; i++)
+    give -= (i == LB_UP ? 1 : node->bed_slope)
+            * lb_block_dot (node->x0_by_b + 3 * i, node->bed_push, dim);
+  if (!(give > 1 / MOST_HOLD))
+    return MOST_HOLD;
+  return lb_larger (1 / give - node->bed_rate, 1e-3 / give);
+}
+
 /* Eliminates a node's position and the tension above it, as in tree_step.c, and keeps what turns
  * any forces and misfit into the moves. */
 LB_INNER void
@@ -263,9 +282,7 @@ factor_node (LbPassNode *node, LbPassNode *parent, const Segment *s, const Slope
         u[i] * node->pull_by_gap - lb_block_dot (m->parent_by_node + 3 * i, node->x0_by_gap, dim);
   lb_block_add_product (node->parent_by_b, -1, m->parent_by_node, node->x0_by_b, dim);
   lb_block_add_product (parent->matrix, 1, m->parent_by_node, node->move_by_parent, dim);
-  /* How hard the rest of the rig, the parent at rest, holds the node up. */
-  double give = -node->x0_by_b[3 * LB_UP + LB_UP];
-  node->bed_hold = lb_larger (1 / give - node->bed_rate, 1e-3 / give);
+  node->bed_hold = bed_hold (node, dim);
 }
 
 /* Carries the forces up the tree through the kept factors: move and pull get what they are while

@@ -81,7 +81,12 @@ settle_tension (const LbTreeLine *line, double rest, double hold, double tension
 
   if (taut > 40 * SLACK_TENSION)
     return taut;
-  double low = 0, high = 40 * SLACK_TENSION, t = 0.1 * SLACK_TENSION;
+  double low = 0, high = 40 * SLACK_TENSION;
+  /* Near the answer, so that Newton goes up to it: what a taut line would have, or a slack one that
+   * gives way no more. */
+  double t = taut > 0 ? taut : -SLACK_TENSION * log1p (-fmin (aim / rest, 1 - 1e-15));
+  if (!(t > low && t < high))
+    t = 0.1 * SLACK_TENSION;
   for (int k = 0; k < MOST_ROUNDS; k++)
     {
       double lack = aim - t / hold - rest * (1 + lb_stretch (line, t, &slope));
