@@ -59,23 +59,45 @@ write_moment (const LbPassPicture *picture, gboolean above, const LbDrawOptions 
   return LB_EXIT_REFUSED;
 }
 
+/* The second rig's way and shape, if there is one. FALSE when memory is out. */
+static gboolean
+take_second (const LbPassRecord *record,
+             double time,
+             LbPassPicture *picture,
+             GArray *moments,
+             LbShape *shape)
+{
+  const LbPassRecord *second = lb_pass_record_second (record);
+
+  if (second == NULL)
+    return TRUE;
+  lb_track_add (moments, second);
+  picture->second = picture->track;
+  picture->second.moments = (const LbTrackMoment *) (void *) moments->data;
+  picture->second.n = moments->len;
+  picture->second_shape = shape;
+  return lb_pass_record_shape_at (second, time, shape) == LB_STATUS_OK;
+}
+
 /* The whole pass is run, for its chart. */
 static int
 draw_moment (const LbContents *contents, Moment at, const LbDrawOptions *options, LbUnits units)
 {
   g_autoptr (LbPassRecord) record = lb_pass_take_record (contents, at.time);
   g_autoptr (GArray) moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
+  g_autoptr (GArray) second_moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
   g_autofree char *when = lb_pass_words_time (at.time);
   /* Translators: the title of a drawing: that of the rig, and a time ("41 s") */
   g_autofree char *title = g_strdup_printf (_ ("%s (%s into the pass)"), contents->title, when);
   LbPassPicture picture = { .now = lb_draw_picture (contents, units), .time = at.time };
   int status = LB_EXIT_REFUSED;
   LbPassSample moment;
-  LbShape shape;
+  LbShape shape, second_shape;
 
   if (record == NULL)
     return status;
   lb_shape_init (&shape);
+  lb_shape_init (&second_shape);
   lb_track_add (moments, record);
   if (lb_pass_record_at (record, at.time, &moment)
       && lb_pass_record_shape_at (record, at.time, &shape) == LB_STATUS_OK)
@@ -93,9 +115,11 @@ draw_moment (const LbContents *contents, Moment at, const LbDrawOptions *options
       };
       picture.tangle = contents->pass.tangle_distance;
       picture.reach_start = lb_pass_record_setup (record)->boat.position;
-      status = write_moment (&picture, at.above, options);
+      if (take_second (record, at.time, &picture, second_moments, &second_shape))
+        status = write_moment (&picture, at.above, options);
     }
   lb_shape_clear (&shape);
+  lb_shape_clear (&second_shape);
   return status;
 }
 

@@ -19,6 +19,7 @@ enum
   MEMORY_WEIGHT,
   MEMORY_BOAT,
   MEMORY_CLOSEST,
+  MEMORY_SECOND,
   MEMORY_LURES,
 };
 
@@ -33,6 +34,20 @@ include (LbExtents *extents, LbVec3 at, double around)
   extents->z_max = fmax (extents->z_max, at.y + around);
 }
 
+static void
+include_track (LbExtents *extents, const LbPassTrack *track)
+{
+  for (size_t i = 0; i < track->n; i++)
+    {
+      const LbTrackMoment *m = &track->moments[i];
+
+      include (extents, m->reel, LB_BOAT_BOW);
+      include (extents, m->weight.position, AROUND);
+      for (size_t k = 0; k < track->n_lures; k++)
+        include (extents, m->lures[k].position, AROUND);
+    }
+}
+
 LbView
 lb_pass_above_fit (const LbView *previous,
                    const LbPassPicture *picture,
@@ -40,19 +55,11 @@ lb_pass_above_fit (const LbView *previous,
                    double width,
                    double height)
 {
-  const LbPassTrack *track = &picture->track;
   double start = picture->reach_start;
   LbExtents all = { start - LB_BOAT_BOW, start + 2 * LB_BOAT_STERN, -AROUND, AROUND, start };
 
-  for (size_t i = 0; i < track->n; i++)
-    {
-      const LbTrackMoment *m = &track->moments[i];
-
-      include (&all, m->reel, LB_BOAT_BOW);
-      include (&all, m->weight.position, AROUND);
-      for (size_t k = 0; k < track->n_lures; k++)
-        include (&all, m->lures[k].position, AROUND);
-    }
+  include_track (&all, &picture->track);
+  include_track (&all, &picture->second);
   all.x_rig = all.x_min + LB_BOAT_BOW;
   return lb_view_fit (previous, &all, style, width, height);
 }
@@ -140,11 +147,13 @@ add_course (LbScene *scene, const LbPassPicture *picture)
                                  .pattern = LB_LINE_DASHED });
 }
 
-/* Boat metres: `ahead` of the reel, `right` of its middle, seen towards the bow. */
+/* Boat metres: `ahead` of the reel, `right` of the boat's middle, seen towards the bow. */
 static LbSpot
 boat_spot (const LbScene *scene, const LbTrackMoment *now, double ahead, double right)
 {
   double c = cos (now->heading), s = sin (now->heading);
+
+  right -= now->reel_across;
   LbVec3 at = { now->reel.x - ahead * c + right * s, now->reel.y + ahead * s + right * c, 0 };
 
   return project_cb (scene, at);
@@ -161,7 +170,6 @@ add_boat (LbScene *scene, const LbTrackMoment *now)
 {
   double s = scene->style.scale;
   LbLook hull = { .fill = LB_COLOUR_HULL, .stroke = LB_COLOUR_HULL_LINE, .width = 1.5 * s };
-  LbLook reel = { .fill = LB_COLOUR_REEL, .stroke = LB_COLOUR_HULL_LINE, .width = 1.2 * s };
   LbSpot at = boat_spot (scene, now, -LB_BOAT_STERN, -0.8 * BEAM);
   LbSpot bow = boat_spot (scene, now, LB_BOAT_BOW, 0);
 
@@ -174,7 +182,15 @@ add_boat (LbScene *scene, const LbTrackMoment *now)
   lb_scene_close (scene);
   lb_scene_end_pickable (scene, hull, LB_PICK_BOAT, 0);
   lb_scene_note_line (scene, bow.x, bow.y, at.x, at.y);
-  at = project_cb (scene, now->reel);
+}
+
+static void
+add_reel (LbScene *scene, const LbTrackMoment *now)
+{
+  double s = scene->style.scale;
+  LbLook reel = { .fill = LB_COLOUR_REEL, .stroke = LB_COLOUR_HULL_LINE, .width = 1.2 * s };
+  LbSpot at = project_cb (scene, now->reel);
+
   lb_scene_begin (scene, LB_LAYER_FOREGROUND);
   lb_scene_add_ellipse (scene, at.x, at.y, 4 * s, 4 * s);
   lb_scene_end_pickable (scene, reel, LB_PICK_REEL, 0);
@@ -271,6 +287,81 @@ add_touches (LbScene *scene, const LbPassPicture *picture, int thing)
     }
   if (down && n > 0 && (n == 1 || !lb_pass_thing (&track->moments[n - 2], thing)->on_bed))
     lb_scene_end (scene, (LbLook){ .stroke = LB_COLOUR_ON_BED, .width = 5 * scene->style.scale });
+}
+
+/* ---- The second rig ---- */
+
+/* The picture as it is for the second rig. */
+static LbPassPicture
+picture_of_second (const LbPassPicture *picture)
+{
+  LbPassPicture second = *picture;
+
+  second.track = picture->second;
+  return second;
+}
+
+static void
+add_second_trails (LbScene *scene, const LbPassPicture *picture)
+{
+  LbPassPicture second = picture_of_second (picture);
+
+  if (second.track.n == 0)
+    return;
+  for (int thing = LB_TRACK_WEIGHT; thing < (int) second.track.n_lures; thing++)
+    add_touches (scene, &second, thing);
+  lb_pass_add_trails (scene, &second, project_cb);
+}
+
+static LbPhrase
+second_words (const LbScene *scene, const LbTrackMoment *now)
+{
+  const LbTrackPoint *weight = &now->weight;
+
+  return lb_phrase_height (&scene->picture, fmax (weight->height, 0), weight->on_bed);
+}
+
+/* The rig, and a label at its weight. FALSE when there is none. */
+static bool
+add_second_rig (LbScene *scene, const LbPassPicture *picture, LbLabel *label)
+{
+  const LbShape *own = scene->shape;
+  LbTrackMoment now;
+
+  if (picture->second.n == 0 || !lb_track_at (&picture->second, picture->time, &now))
+    return false;
+  add_reel (scene, &now);
+  scene->shape = picture->second_shape;
+  add_rig (scene);
+  scene->shape = own;
+  LbSpot at = project_cb (scene, now.weight.position);
+  LbPhrase name = lb_phrase_format ("%s", _ ("Second rig"));
+  *label = (LbLabel){
+    .memory = MEMORY_SECOND,
+    .x = at.x,
+    .y = at.y,
+    .clear = 8 * scene->style.scale,
+    .toward = G_PI / 2,
+    .title_font = LB_FONT_STRONG,
+    .accent = lb_pass_colour (LB_TRACK_WEIGHT),
+    .wordings = { { name, second_words (scene, &now) }, { name } },
+  };
+  return true;
+}
+
+static void
+describe_second (const LbScene *scene, const LbPassPicture *picture, GString *text)
+{
+  LbTrackMoment now;
+
+  if (picture->second.n == 0 || !lb_track_at (&picture->second, picture->time, &now))
+    return;
+  /* Translators: the height of its weight, "4 in off the bed" */
+  g_string_append_printf (
+      text, " %s",
+      lb_phrase_format (_ ("A second rig on the left of the boat: its weight %s."),
+                        second_words (scene, &now).text)
+          .text);
 }
 
 /* ---- Words ---- */
@@ -404,6 +495,7 @@ describe (const LbScene *scene,
         }
     }
   lb_pass_describe_touches (scene, picture, text);
+  describe_second (scene, picture, text);
   if (closest)
     g_string_append_printf (text, " %s%s.", closest_words (scene, closest).text,
                             may_tangle (picture, closest) ? _ (", near enough to tangle") : "");
@@ -420,7 +512,7 @@ lb_pass_above_new (LbDrawContext *context,
 {
   LbPicture plain = picture->now;
   const LbTrackMoment *closest = lb_track_closest (&picture->track, picture->time);
-  LbLabel labels[3 + LB_MAX_LEADERS];
+  LbLabel labels[4 + LB_MAX_LEADERS];
   LbTrackMoment now;
   LbScene *scene;
   bool is_known = lb_track_at (&picture->track, picture->time, &now);
@@ -433,10 +525,13 @@ lb_pass_above_new (LbDrawContext *context,
   add_course (scene, picture);
   for (int thing = LB_TRACK_WEIGHT; thing < (int) picture->track.n_lures; thing++)
     add_touches (scene, picture, thing);
+  add_second_trails (scene, picture);
   lb_pass_add_trails (scene, picture, project_cb);
   if (is_known)
     {
       add_boat (scene, &now);
+      n += add_second_rig (scene, picture, &labels[n]);
+      add_reel (scene, &now);
       add_rig (scene);
       for (int thing = LB_TRACK_WEIGHT; thing < (int) picture->track.n_lures; thing++)
         labels[n++] = thing_label (scene, &now, thing);

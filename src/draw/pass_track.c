@@ -8,12 +8,13 @@ point_of (const LbPointReading *reading)
 }
 
 static LbTrackMoment
-moment_of (const LbPassSample *sample)
+moment_of (const LbPassSample *sample, double reel_across)
 {
   const LbReadings *r = &sample->readings;
   LbTrackMoment moment = {
     .time = sample->time,
     .reel = sample->boat,
+    .reel_across = reel_across,
     .boat_speed = sample->speed,
     .heading = sample->heading,
     .line_out = r->line_out,
@@ -24,6 +25,11 @@ moment_of (const LbPassSample *sample)
     .closest_at = r->closest.at,
   };
 
+  if (lb_is_set (sample->between.distance) && !(sample->between.distance >= r->closest.distance))
+    {
+      moment.closest = sample->between.distance;
+      moment.closest_at = sample->between.at;
+    }
   for (size_t i = 0; i < r->n_leaders; i++)
     moment.lures[i] = point_of (&r->lures[i].at);
   return moment;
@@ -33,10 +39,11 @@ void
 lb_track_add (GArray *moments, const LbPassRecord *record)
 {
   size_t n = lb_pass_record_count (record);
+  double reel_across = lb_pass_record_plan (record)->course.reel_across;
 
   for (size_t i = moments->len; i < n; i++)
     {
-      LbTrackMoment moment = moment_of (lb_pass_record_sample (record, i));
+      LbTrackMoment moment = moment_of (lb_pass_record_sample (record, i), reel_across);
 
       g_array_append_val (moments, moment);
     }

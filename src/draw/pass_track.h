@@ -19,6 +19,7 @@ typedef struct
 {
   double time;         /* s since the pass began */
   LbVec3 reel;         /* m */
+  double reel_across;  /* m, of the reel to the right of the boat's middle */
   double boat_speed;   /* m/s over the ground, ahead */
   double heading;      /* rad; 0 upstream, rising towards +y */
   double line_out;     /* m */
@@ -26,7 +27,8 @@ typedef struct
   double hand_tension; /* N */
   LbTrackPoint weight;
   LbTrackPoint lures[LB_MAX_LEADERS];
-  double closest;    /* m, a leader's nearest approach to another line; unset: nothing to compare */
+  double closest;    /* m, a leader's nearest approach to another line, or that of two rigs if it is
+                        less; unset: nothing to compare */
   LbVec3 closest_at; /* m */
 } LbTrackMoment;
 

@@ -13,13 +13,21 @@ pass_run_new (const LbSetup *setup, const LbPassScript *script, double duration)
   lb_pass_record_run (run->record, INFINITY, NULL);
   run->moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
   lb_track_add (run->moments, run->record);
+  run->second_moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
+  if (lb_pass_record_second (run->record))
+    lb_track_add (run->second_moments, lb_pass_record_second (run->record));
   lb_shape_init (&run->shape);
+  lb_shape_init (&run->second_shape);
   run->picture = (LbPassPicture){
     .now = { .setup = lb_pass_record_setup (run->record), .decimal = '.' },
     .track = { .moments = (const LbTrackMoment *) run->moments->data,
                .n = run->moments->len,
                .n_lures = setup->rig.n_leaders,
                .duration = duration },
+    .second = { .moments = (const LbTrackMoment *) run->second_moments->data,
+                .n = run->second_moments->len,
+                .n_lures = setup->rig.n_leaders,
+                .duration = duration },
     .tangle = own.tangle_distance,
     .reach_start = setup->boat.position,
   };
@@ -34,7 +42,9 @@ pass_run_free (PassRun *run)
 {
   lb_pass_record_free (run->record);
   lb_shape_clear (&run->shape);
+  lb_shape_clear (&run->second_shape);
   g_array_unref (run->moments);
+  g_array_unref (run->second_moments);
   g_free (run);
 }
 
@@ -47,6 +57,11 @@ pass_run_go_to (PassRun *run, double time)
       || lb_pass_record_shape_at (run->record, time, &run->shape) != LB_STATUS_OK)
     return;
   run->picture.now.status = LB_STATUS_OK;
+  run->picture.second_shape = NULL;
+  if (run->second_moments->len > 0
+      && lb_pass_record_shape_at (lb_pass_record_second (run->record), time, &run->second_shape)
+             == LB_STATUS_OK)
+    run->picture.second_shape = &run->second_shape;
   run->picture.now.shape = &run->shape;
   run->picture.now.readings = &run->sample.readings;
 }

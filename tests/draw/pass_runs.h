@@ -10,8 +10,10 @@
 typedef struct
 {
   LbPassRecord *record;
-  GArray *moments; /* LbTrackMoment */
-  LbShape shape;   /* of the picture's moment */
+  GArray *moments;        /* LbTrackMoment */
+  LbShape shape;          /* of the picture's moment */
+  GArray *second_moments; /* of the second rig; empty when there is none */
+  LbShape second_shape;
   LbPassSample sample;
   LbPassPicture picture;
 } PassRun;

@@ -132,6 +132,39 @@ a_turn_to_the_right_goes_up (void **state)
   pass_run_free (run);
 }
 
+/* The first on the right of the boat, which is above its middle, the second on the left; equal rigs
+ * are as far apart as their reels, which is what the warning is about. */
+static void
+two_rigs_are_shown (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbPassScript script = lb_pass_script_default ();
+  LbTrackMoment first, second;
+  PassRun *run;
+  char *words;
+  Drawn d;
+
+  script.second_weight = setup.rig.weight.mass;
+  script.reels_apart = 1.4;
+  script.tangle_distance = 1.5;
+  setup.rig.n_leaders = 0; /* so that no two lines of one rig are nearer */
+  run = pass_run_new (&setup, &script, 5);
+  pass_run_go_to (run, 4);
+  d = draw (&run->picture, LB_THEME_LIGHT, 1280, 800);
+  assert_true (lb_track_at (&run->picture.track, 4, &first));
+  assert_true (lb_track_at (&run->picture.second, 4, &second));
+  assert_near (first.reel_across, 0.7, 1e-12);
+  assert_near (second.reel.y, -0.7, 1e-12);
+  assert_near (first.closest, 1.4, 1e-6);
+  words = lb_scene_describe (d.above);
+  assert_non_null (strstr (words, "A second rig on the left"));
+  assert_non_null (strstr (words, "near enough to tangle"));
+  g_free (words);
+  assert_words_are_clear (d.above, "two rigs");
+  drawn_free (&d);
+  pass_run_free (run);
+}
+
 /* ---- What stays ---- */
 
 static void
@@ -434,6 +467,7 @@ main (void)
     cmocka_unit_test (a_moment_lies_between_its_neighbours),
     cmocka_unit_test (the_rig_is_where_the_pass_has_it),
     cmocka_unit_test (a_turn_to_the_right_goes_up),
+    cmocka_unit_test (two_rigs_are_shown),
     cmocka_unit_test (the_background_stays_while_the_view_does),
     cmocka_unit_test (a_long_pass_has_pages),
     cmocka_unit_test (the_chart_tells_time_both_ways),
