@@ -100,12 +100,12 @@ touches_of_a_dipped_weight (void **state)
 static void
 a_step_up_is_touched_where_it_is (void **state)
 {
-  LbSetup setup = ideal_rig (1, 0.3);
+  LbSetup setup = rig_reference (0.79, 0.5, 0.8);
   LbPassScript script = lb_pass_script_default ();
   LbPassTouch touch;
 
-  setup.boat.speed_over_ground = 0.5;
   setup.boat.position = 0;
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_WEIGHT_ABOVE_BED, 0.3 };
   setup.river.n_bed_points = 4;
   memcpy (setup.river.bed_x, (double[]){ -40, -12, -6, 20 }, 4 * sizeof (double));
   memcpy (setup.river.bed_depth, (double[]){ 5.2, 5.2, 6, 6 }, 4 * sizeof (double));
