@@ -120,6 +120,7 @@ write_card (const LbCardContents *card,
   LbCardDrawingOptions how = { .decimal = lb_words_decimal (), .most_pages = options->pages };
   g_autoptr (LbCardDrawing) drawing = lb_card_drawing_new (card, &how);
   g_autofree char *date = day ? g_date_time_format (day, "%Y-%m-%dT00:00:00Z") : NULL;
+  g_autofree char *unlettered = NULL;
   g_autoptr (GError) error = NULL;
 
   if (!lb_card_export_write (drawing, options->output, format, options->resolution, date, &error))
@@ -127,6 +128,10 @@ write_card (const LbCardContents *card,
       lb_command_complain ("%s", error->message);
       return LB_EXIT_REFUSED;
     }
+  unlettered = lb_card_drawing_dup_unlettered (drawing);
+  if (unlettered)
+    lb_command_complain (_ ("no font has the letters of: %s"),
+                         g_strdelimit (unlettered, "\n", ' '));
   if (lb_card_drawing_left_out (drawing))
     lb_command_complain (_ ("left out for want of room: %s"), lb_card_drawing_left_out (drawing));
   return LB_EXIT_DONE;

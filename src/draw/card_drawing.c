@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "card_grid.h"
 #include "card_sheets.h"
 #include "card_template.h"
 
@@ -232,6 +233,7 @@ lb_card_drawing_new (const LbCardContents *contents, const LbCardDrawingOptions 
   drawing->picture = picture_of (contents, options);
   drawing->pen = (LbCardPen){
     .context = drawing->context,
+    .grids = lb_grid_cache_new (),
     .style = lb_card_style (lb_card_body_best (drawing->width, drawing->height)),
     .contents = contents,
     .picture = &drawing->picture,
@@ -255,6 +257,7 @@ lb_card_drawing_free (LbCardDrawing *drawing)
   g_ptr_array_unref (drawing->sheets);
   g_ptr_array_unref (drawing->pages);
   g_ptr_array_unref (drawing->templates);
+  lb_grid_cache_free (drawing->pen.grids);
   lb_draw_context_free (drawing->context);
   g_free (drawing->left_out);
   g_free (drawing);
@@ -320,42 +323,4 @@ const char *
 lb_card_drawing_left_out (const LbCardDrawing *drawing)
 {
   return drawing->left_out;
-}
-
-/* ---- In words ---- */
-
-static void
-describe_page (const LbCardPage *page, GString *words)
-{
-  for (guint i = 0; i < page->scene->items->len; i++)
-    {
-      const LbItem *item = &g_array_index (page->scene->items, LbItem, i);
-
-      if (item->layout)
-        g_string_append_printf (words, "%s\n", pango_layout_get_text (item->layout));
-    }
-  for (size_t i = 0; i < page->n_insets; i++)
-    {
-      g_autofree char *inset = lb_scene_describe (page->insets[i].scene);
-
-      g_string_append_printf (words, "%s\n", inset);
-    }
-}
-
-char *
-lb_card_drawing_describe (const LbCardDrawing *drawing, size_t index)
-{
-  const LbPressSheet *sheet = lb_card_drawing_sheet (drawing, index);
-  GString *words = g_string_new (NULL);
-
-  for (size_t i = 0; i < sheet->n_spots; i++)
-    {
-      bool again = false;
-
-      for (size_t k = 0; k < i; k++)
-        again = again || sheet->spots[k].page == sheet->spots[i].page;
-      if (!again)
-        describe_page (sheet->spots[i].page, words);
-    }
-  return g_string_free (words, FALSE);
 }

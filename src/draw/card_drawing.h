@@ -51,4 +51,8 @@ const char *lb_card_drawing_left_out (const LbCardDrawing *drawing);
 /* All that is written on a sheet, from top to bottom, for a screen reader. Free with g_free(). */
 char *lb_card_drawing_describe (const LbCardDrawing *drawing, size_t sheet);
 
+/* What is written with letters that no font of this computer has, and is printed as boxes: a text a
+ * line. NULL: nothing. Free with g_free(). */
+char *lb_card_drawing_dup_unlettered (const LbCardDrawing *drawing);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbCardDrawing, lb_card_drawing_free)

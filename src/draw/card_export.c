@@ -27,14 +27,24 @@ lb_card_export_paths (const LbCardDrawing *drawing, const char *path, LbExportFo
   return paths;
 }
 
-/* The subject of a PDF says what it is; a single sheet's description says all that is on it. */
+/* What it is; and what could not be written in letters, so that it is not lost: it can be found and
+ * copied, even where it cannot be read on paper. */
+static char *
+subject_of (const LbCardDrawing *drawing)
+{
+  g_autofree char *unlettered = lb_card_drawing_dup_unlettered (drawing);
+
+  return g_strjoin ("\n", _ ("A card to rig and fish from"), unlettered, NULL);
+}
+
+/* A single sheet's description says all that is on it. */
 static LbExportWords
 words_of (const LbCardDrawing *drawing, LbExportFormat format, size_t sheet)
 {
   return (LbExportWords){
     .title = g_strdup (lb_card_drawing_title (drawing)),
-    .description = format == LB_EXPORT_PDF ? g_strdup (_ ("A card to rig and fish from"))
-                                           : lb_card_drawing_describe (drawing, sheet),
+    .description =
+        format == LB_EXPORT_PDF ? subject_of (drawing) : lb_card_drawing_describe (drawing, sheet),
     .software = g_strdup ("Layback " LB_VERSION),
   };
 }

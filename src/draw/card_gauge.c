@@ -66,8 +66,9 @@ static double
 words_height (const LbCardPen *pen, double width)
 {
   g_autofree char *words = words_of (pen);
+  g_autofree char *heading = lb_card_computed (pen, pen->contents->gauge.title);
 
-  return lb_card_pen_heading_height (pen, pen->contents->gauge.title, width) + 4 * HOLE
+  return lb_card_pen_heading_height (pen, heading, width) + 4 * HOLE
          + lb_card_pen_text (pen, LB_FONT_SCALE, words, width).height
          + 0.5 * lb_card_pen_body (pen);
 }
@@ -156,79 +157,178 @@ add_degrees (const Dial *d)
 
 /* ---- The scale of heights ---- */
 
-/* A number of the inner scale on one side; its place counts along an arc through the numbers. */
+/* A number of the inner scale on one side. */
 typedef struct
 {
   const LbCardTick *tick;
   LbText text;
 } Label;
 
+/* The numbers stand along an arc under their ticks, and their spans count along that; or, where the
+ * ticks stand steep and close, in a column beside them, from top to bottom. */
 typedef struct
 {
   size_t n;
   Label labels[LB_CARD_MOST_TICKS];
   LbCardSpan spans[LB_CARD_MOST_TICKS];
-  double radius; /* of that arc */
+  double radius; /* of the arc */
+  double column; /* where the column ends that is nearer to the ticks; 0: there is none */
+  double ticks;  /* the radius where the ticks end */
 } Labels;
 
-/* Every `step`th of the numbers, and the last. */
+/* What a number takes along the arc at `angle`. */
+static double
+half_along_arc (const LbText *text, double angle)
+{
+  return (text->width * cos (angle) + 0.9 * text->height * fabs (sin (angle))) / 2 + 1;
+}
+
+/* Every `step`th of the numbers, and the last: from the lowest angle up, or down in a column. */
 static Labels
-collect_labels (const Dial *d, double radius, LbFont font, size_t step)
+collect_labels (const Dial *d, double scale, LbFont font, size_t step, bool in_column)
 {
   const LbCardTick *major[LB_CARD_MOST_TICKS];
-  Labels labels = { .radius = radius };
+  Labels labels = { .radius = scale - LABELS * d->body, .ticks = scale - 0.9 * d->body };
   size_t n = 0;
 
   for (size_t i = 0; i < d->gauge->n_ticks; i++)
     if (d->gauge->ticks[i].major)
       major[n++] = &d->gauge->ticks[i];
-  for (size_t i = 0; i < n; i++)
-    if (i % step == 0 || i + 1 == n)
-      {
-        LbText text = lb_card_pen_text (d->pen, font, major[i]->words, 1e4);
-        double s = sin (major[i]->angle), c = cos (major[i]->angle);
-        double half = (text.width * c + 0.9 * text.height * s) / 2 + 1;
+  for (size_t k = 0; k < n; k++)
+    {
+      size_t i = in_column ? n - 1 - k : k;
+      LbText text;
 
-        labels.labels[labels.n] = (Label){ major[i], text };
-        labels.spans[labels.n++] =
-            (LbCardSpan){ .wanted = radius * major[i]->angle, .above = half, .below = half };
-      }
+      if (i % step != 0 && i + 1 != n)
+        continue;
+      text = lb_card_pen_text (d->pen, font, major[i]->words, 1e4);
+      labels.labels[labels.n] = (Label){ major[i], text };
+      labels.spans[labels.n].wanted =
+          in_column ? labels.ticks * cos (major[i]->angle) : labels.radius * major[i]->angle;
+      labels.spans[labels.n].above = labels.spans[labels.n].below =
+          in_column ? 0.5 * text.height : half_along_arc (&text, major[i]->angle);
+      labels.n++;
+    }
   return labels;
 }
 
-/* The numbers that stand beside one another between the middle line and the edge: all, in smaller
- * letters if need be; if even so there is no room for all, every second, third ... */
-static Labels
-spread_labels (const Dial *d, double radius)
+/* How far out a number on the arc reaches. */
+static double
+edge_of (const Labels *labels, size_t i)
 {
-  double from = 3, to = radius * d->reach - 3;
-  Labels labels = collect_labels (d, radius, LB_FONT_STRONG, 1);
+  const LbText *text = &labels->labels[i].text;
+  double angle = labels->spans[i].y / labels->radius;
 
-  for (size_t step = 1; step < LB_CARD_MOST_TICKS; step++)
+  return labels->radius + text->width / 2 * sin (angle) + 0.42 * text->height * cos (angle);
+}
+
+/* Whether a line from a tick to its number would go through the arc in which the others stand. */
+static bool
+lines_would_cross (const Labels *labels)
+{
+  double edge = 0, most;
+
+  for (size_t i = 0; i < labels->n; i++)
+    edge = fmax (edge, edge_of (labels, i));
+  most = acos (fmin (1, (edge + 1) / labels->ticks));
+  for (size_t i = 0; i < labels->n; i++)
+    if (fabs (labels->spans[i].y - labels->spans[i].wanted) > most * labels->radius)
+      return true;
+  return false;
+}
+
+/* Beside one another between the middle line and the edge; FALSE without room. A number that gives
+ * way stands at another angle, and takes another room there. */
+static bool
+spread_along_arc (const Dial *d, Labels *labels)
+{
+  double from = 3, to = labels->radius * d->reach - 3;
+
+  for (int round = 0; round < 3; round++)
     {
-      if (lb_card_spans_room (labels.spans, labels.n) <= to - from)
-        break;
-      labels = collect_labels (d, radius, LB_FONT_SCALE, step);
+      if (lb_card_spans_room (labels->spans, labels->n) > to - from)
+        return false;
+      lb_card_spans_spread (labels->spans, labels->n, from, to);
+      for (size_t i = 0; i < labels->n; i++)
+        {
+          LbCardSpan *span = &labels->spans[i];
+
+          span->above = span->below = fmax (
+              span->above, half_along_arc (&labels->labels[i].text, span->y / labels->radius));
+        }
     }
-  lb_card_spans_spread (labels.spans, labels.n, from, to);
-  return labels;
+  return !lines_would_cross (labels);
+}
+
+/* The column between the middle line and the steepest part of the edge; FALSE without room. */
+static bool
+spread_in_column (const Dial *d, double scale, Labels *labels)
+{
+  double widest = 0, top, low;
+
+  labels->column = labels->ticks * sin (d->gauge->low) - 1.5 * d->body;
+  for (size_t i = 0; i < labels->n; i++)
+    widest = fmax (widest, labels->labels[i].text.width);
+  if (labels->column - widest < 4)
+    return false;
+  top = labels->column / tan (d->reach) + 2;
+  low = fmin (sqrt (fmax (0, labels->ticks * labels->ticks - labels->column * labels->column)),
+              scale - 2.2 * d->body);
+  if (lb_card_spans_room (labels->spans, labels->n) > low - top)
+    return false;
+  lb_card_spans_spread (labels->spans, labels->n, top, low);
+  return true;
+}
+
+/* All numbers, in smaller letters if need be; if even so there is no room for all, every second,
+ * third ...; none where there is no room for two. */
+static Labels
+spread_labels (const Dial *d, double scale)
+{
+  LbFont font = LB_FONT_STRONG;
+
+  for (size_t step = 1; step < LB_CARD_MOST_TICKS; font = LB_FONT_SCALE)
+    {
+      Labels labels = collect_labels (d, scale, font, step, false);
+
+      if (spread_along_arc (d, &labels))
+        return labels;
+      labels = collect_labels (d, scale, font, step, true);
+      if (spread_in_column (d, scale, &labels))
+        return labels;
+      step += font == LB_FONT_SCALE;
+    }
+  return (Labels){ 0 };
+}
+
+static void
+rule_to_label (
+    const Dial *d, const Labels *labels, const LbCardTick *tick, int side, double x, double y)
+{
+  lb_card_pen_rule (d->pen, d->x + side * labels->ticks * sin (tick->angle),
+                    d->y + labels->ticks * cos (tick->angle), d->x + side * x, d->y + y, 0.4);
 }
 
 /* A number, and a line to its tick. */
 static void
-add_label (const Dial *d, const Labels *labels, size_t i, int side, double scale)
+add_label (const Dial *d, const Labels *labels, size_t i, int side)
 {
   const Label *label = &labels->labels[i];
   double angle = labels->spans[i].y / labels->radius, s = sin (angle), c = cos (angle);
-  double tick_angle = label->tick->angle;
-  double ticks = scale - 0.9 * d->body;
-  double edge = labels->radius + label->text.width / 2 * s + 0.42 * label->text.height * c;
+  double edge = edge_of (labels, i);
+  double x = labels->radius * s, y = labels->radius * c;
 
-  lb_card_pen_rule (d->pen, d->x + side * ticks * sin (tick_angle), d->y + ticks * cos (tick_angle),
-                    d->x + side * edge * s, d->y + edge * c, 0.4);
+  if (labels->column > 0)
+    {
+      x = labels->column - label->text.width / 2;
+      y = labels->spans[i].y;
+      rule_to_label (d, labels, label->tick, side, labels->column + 1.5, y);
+    }
+  else
+    rule_to_label (d, labels, label->tick, side, edge * s, edge * c);
   lb_scene_put_text (d->scene, LB_LAYER_FOREGROUND, label->text,
-                     d->x + side * labels->radius * s - label->text.width / 2,
-                     d->y + labels->radius * c - label->text.height / 2, LB_COLOUR_TEXT);
+                     d->x + side * x - label->text.width / 2, d->y + y - label->text.height / 2,
+                     LB_COLOUR_TEXT);
 }
 
 static bool
@@ -256,7 +356,7 @@ is_apart (const Dial *d, const Labels *labels, size_t i, double radius)
 static void
 add_heights (const Dial *d, double radius)
 {
-  Labels labels = spread_labels (d, radius - LABELS * d->body);
+  Labels labels = spread_labels (d, radius);
 
   for (int side = -1; side <= 1; side += 2)
     {
@@ -270,7 +370,7 @@ add_heights (const Dial *d, double radius)
                   t->major ? 0.9 : 0.4);
         }
       for (size_t i = 0; i < labels.n; i++)
-        add_label (d, &labels, i, side, radius);
+        add_label (d, &labels, i, side);
       if (lb_is_set (d->gauge->own_angle) && d->gauge->own_angle <= d->reach)
         tick (d, side * d->gauge->own_angle, radius + 0.45 * d->body, radius + 0.05 * d->body, 2.2);
     }
@@ -280,11 +380,15 @@ add_heights (const Dial *d, double radius)
 static void
 add_bed (const Dial *d, double radius)
 {
+  LbText words = lb_card_pen_text (d->pen, LB_FONT_SCALE, _ ("on the bed"), 1e4);
+
   if (!d->gauge->touches_below || d->gauge->low <= 0)
     return;
   arc (d, radius - 0.35 * d->body, d->gauge->low,
        (LbLook){ .stroke = LB_COLOUR_TEXT, .width = 1.6, .pattern = LB_LINE_DOTTED });
-  number (d, LB_FONT_SCALE, _ ("on the bed"), 0, radius - 0.9 * d->body);
+  /* Not where the ticks begin so near that their lines would go through it. */
+  if (radius * sin (d->gauge->low) > 0.5 * words.width + d->body)
+    number (d, LB_FONT_SCALE, _ ("on the bed"), 0, radius - 0.9 * d->body);
 }
 
 static void
@@ -306,7 +410,8 @@ add_gauge (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 {
   const LbCardGauge *gauge = &pen->contents->gauge;
   g_autofree char *words = words_of (pen);
-  double head = lb_card_pen_put_heading (pen, gauge->title, box);
+  g_autofree char *heading = lb_card_computed (pen, gauge->title);
+  double head = lb_card_pen_put_heading (pen, gauge->n_ticks ? heading : gauge->title, box);
   Dial d = { pen, gauge, pen->page->scene, .reach = reach_of (gauge) };
   double inner;
 

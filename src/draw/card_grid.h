@@ -17,7 +17,7 @@ typedef struct
 
 typedef struct
 {
-  const LbCardPen *pen;
+  LbCardPen pen; /* its letters may be smaller than those of the page */
   const LbCardTable *table;
   size_t n;
   LbGridLine lines[LB_GRID_MOST_LINES];
@@ -28,8 +28,15 @@ typedef struct
   bool in_pairs;              /* they stand side by side in a cell */
 } LbGrid;
 
-/* The lines of the piece's variant, and columns for `width`. */
+/* The lines of the piece's variant, and columns for `width`: all currents in one grid, in letters
+ * that are somewhat smaller where it takes that; else plain letters and as many grids as it
+ * takes. */
 LbGrid lb_grid_make (const LbCardPen *pen, const LbCardPiece *piece, double width);
+
+/* Grids are asked for again and again while pages are dealt out, and take many widths to make. One
+ * cache serves one drawing. */
+LbGridCache *lb_grid_cache_new (void);
+void lb_grid_cache_free (LbGridCache *cache);
 
 /* All lines; and where they are best broken off, as LbCardPieceClass has it. */
 size_t lb_grid_count (const LbCardPen *pen);

@@ -252,9 +252,22 @@ measure (Page *page, size_t i)
   page->narrow[i] = heights_of (page->pen, &page->pieces[i], page->column);
 }
 
+/* A form that the page is too narrow for will not fit on a later page either. */
+static void
+take_narrow_form (Page *page, size_t i, GArray *pieces)
+{
+  LbCardPiece *piece = &page->pieces[i];
+
+  while (page->wide[i].least == INFINITY && piece->variant + 1 < piece->kind->n_variants)
+    {
+      g_array_index (pieces, LbCardPiece, i).variant = ++piece->variant;
+      measure (page, i);
+    }
+}
+
 /* The first of `pieces`, each measured once. */
 static Page
-make_page (const LbCardPen *pen, const GArray *pieces, double width, double height)
+make_page (const LbCardPen *pen, GArray *pieces, double width, double height)
 {
   double body = lb_card_pen_body (pen);
   Page page = { .pen = pen, .width = width, .height = height };
@@ -265,7 +278,10 @@ make_page (const LbCardPen *pen, const GArray *pieces, double width, double heig
   page.n = MIN (pieces->len, LB_CARD_MOST_PIECES);
   memcpy (page.pieces, pieces->data, page.n * sizeof (LbCardPiece));
   for (size_t i = 0; i < page.n; i++)
-    measure (&page, i);
+    {
+      measure (&page, i);
+      take_narrow_form (&page, i, pieces);
+    }
   return page;
 }
 

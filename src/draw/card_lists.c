@@ -15,6 +15,7 @@ typedef struct
 {
   size_t n;
   const LbCardFact *facts[MOST_FACTS];
+  size_t given; /* from this gap on what is given, not computed; 0: no such */
 } Rows;
 
 static void
@@ -52,10 +53,12 @@ write_row (
   LbText note = lb_card_pen_text (pen, LB_FONT_PLAIN, fact->note, room);
   bool beside = *fact->note && strong.width + 0.5 * body + note.width <= room
                 && note.height < 1.5 * strong.height;
-  double height = strong.height;
+  double first = *value ? strong.height : 0, height = first;
 
   if (*fact->note && !beside)
     height += note.height;
+  else if (beside)
+    height = fmax (height, note.height);
   if (pen->page)
     {
       LbScene *scene = pen->page->scene;
@@ -67,10 +70,18 @@ write_row (
         lb_scene_put_text (scene, LB_LAYER_FOREGROUND, note, left + strong.width + 0.5 * body, y,
                            LB_COLOUR_TEXT_QUIET);
       else if (*fact->note)
-        lb_scene_put_text (scene, LB_LAYER_FOREGROUND, note, left, y + strong.height,
-                           LB_COLOUR_TEXT_QUIET);
+        lb_scene_put_text (scene, LB_LAYER_FOREGROUND, note, left, y + first, LB_COLOUR_TEXT_QUIET);
     }
   return fmax (height, label.height);
+}
+
+/* In strong letters over the rows that follow. */
+static double
+write_over (const LbCardPen *pen, const char *words, double x, double y, double width)
+{
+  if (!pen->page)
+    return lb_card_pen_text (pen, LB_FONT_STRONG, words, width).height;
+  return lb_card_pen_put (pen, LB_FONT_STRONG, words, x, y, width, LB_COLOUR_TEXT);
 }
 
 static double
@@ -88,7 +99,11 @@ write_rows (const LbCardPen *pen,
     if (rows->facts[i])
       y += write_row (pen, rows->facts[i], labels, x, y, width) + BETWEEN * body;
     else if (i > piece->first)
-      y += 0.4 * body;
+      {
+        y += 0.4 * body;
+        if (i == rows->given)
+          y += write_over (pen, _ ("Computed for"), x, y, width) + BETWEEN * body;
+      }
   return y - start;
 }
 
@@ -104,6 +119,7 @@ numbers_rows (const LbCardPen *pen, const LbCardPiece *piece)
 
   collect (&rows, &running->line, lowest[piece->variant]);
   collect (&rows, &running->lures, lowest[piece->variant]);
+  rows.given = rows.n;
   collect (&rows, &running->water, lowest[piece->variant]);
   return rows;
 }
@@ -126,10 +142,17 @@ break_numbers (const LbCardPen *pen, const LbCardPiece *piece, size_t n)
   return 0;
 }
 
-static const char *
-numbers_heading (const LbCardPiece *piece)
+static char *
+numbers_heading (const LbCardPen *pen, const LbCardPiece *piece)
 {
-  return piece->first == 0 ? _ ("How it runs") : _ ("How it runs, continued");
+  size_t given = numbers_rows (pen, piece).given;
+
+  if (given == 0) /* no answer */
+    return g_strdup (piece->first == 0 ? _ ("How it runs") : _ ("How it runs, continued"));
+  if (piece->first >= given)
+    return g_strdup (_ ("Computed for"));
+  return lb_card_computed (pen,
+                           piece->first == 0 ? _ ("How it runs") : _ ("How it runs, continued"));
 }
 
 /* The sentence stands over the first of the numbers. */
@@ -158,16 +181,18 @@ write_numbers (const LbCardPen *pen, const LbCardPiece *piece, double x, double 
 static double
 numbers_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
+  g_autofree char *heading = numbers_heading (pen, piece);
+
   if (width < 14 * lb_card_pen_body (pen))
     return INFINITY;
-  return lb_card_pen_heading_height (pen, numbers_heading (piece), width)
-         + write_numbers (pen, piece, 0, 0, width);
+  return lb_card_pen_heading_height (pen, heading, width) + write_numbers (pen, piece, 0, 0, width);
 }
 
 static void
 add_numbers (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 {
-  double head = lb_card_pen_put_heading (pen, numbers_heading (piece), box);
+  g_autofree char *heading = numbers_heading (pen, piece);
+  double head = lb_card_pen_put_heading (pen, heading, box);
 
   write_numbers (pen, piece, box.x, box.y + head, box.width);
 }

@@ -89,6 +89,12 @@ lb_card_isolated (const char *text)
 }
 
 char *
+lb_card_computed (const LbCardPen *pen, const char *heading)
+{
+  return g_strdup_printf ("%s · %s", heading, pen->contents->computed_note);
+}
+
+char *
 lb_card_marked (const LbCardPen *pen, const char *value, bool estimate)
 {
   if (!estimate || !*value)

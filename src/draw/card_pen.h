@@ -24,9 +24,12 @@ typedef struct
   LbCardInset insets[LB_CARD_MOST_INSETS];
 } LbCardPage;
 
+typedef struct LbGridCache LbGridCache; /* card_grid.h */
+
 typedef struct
 {
   LbDrawContext *context;
+  LbGridCache *grids;
   LbStyle style;
   const LbCardContents *contents;
   const LbPicture *picture; /* the document's own run; may be unsolved */
@@ -67,6 +70,9 @@ void lb_card_pen_arrow (const LbCardPen *pen, double x, double y, double angle);
 /* `text` between marks that keep its direction of writing to itself (Unicode FSI and PDI). Free
  * with g_free(). */
 char *lb_card_isolated (const char *text);
+
+/* A heading of what is computed as a whole says so: "Settings · ≈ computed". Free with g_free(). */
+char *lb_card_computed (const LbCardPen *pen, const char *heading);
 
 /* `value` with the mark of an estimate before it where it is one. Free with g_free(). */
 char *lb_card_marked (const LbCardPen *pen, const char *value, bool estimate);

@@ -18,17 +18,16 @@
 #define LEFT_TO_RIGHT "\u200e"
 
 static char *
-with_strength (const LbCardPen *pen, const LbCardLine *line)
+with_strength (const LbCardLine *line)
 {
-  g_autofree char *strength = lb_card_marked (pen, line->strength, true);
-
-  return g_strjoin (*strength && *line->material ? ", " : "", line->material, strength, NULL);
+  return g_strjoin (*line->strength && *line->material ? ", " : "", line->material, line->strength,
+                    NULL);
 }
 
 static char *
-mainline_words (const LbCardPen *pen, const LbCardLine *line)
+mainline_words (const LbCardLine *line)
 {
-  g_autofree char *what = with_strength (pen, line);
+  g_autofree char *what = with_strength (line);
 
   /* Translators: "Mainline to the reel: steel wire, 0.028 in" */
   return g_strdup_printf (_ ("%s to the reel: %s"), line->name, what);
@@ -44,10 +43,10 @@ line_words (const LbCardLine *line)
 }
 
 static char *
-shank_words (const LbCardPen *pen, const LbCardLine *line)
+shank_words (const LbCardLine *line)
 {
   g_autofree char *lengths = line_words (line);
-  g_autofree char *what = with_strength (pen, line);
+  g_autofree char *what = with_strength (line);
 
   return g_strdup_printf ("%s · %s", lengths, what);
 }
@@ -56,7 +55,7 @@ shank_words (const LbCardPen *pen, const LbCardLine *line)
 static char *
 foot_words (const LbCardPen *pen, const LbCardLeader *leader, int variant)
 {
-  g_autofree char *what = with_strength (pen, &leader->line);
+  g_autofree char *what = with_strength (&leader->line);
   g_autofree char *lure = lb_card_isolated (leader->lure);
   g_autofree char *marked = lb_card_marked (pen, leader->lure_details, true);
   g_autofree char *details = g_strconcat (LEFT_TO_RIGHT, marked, LEFT_TO_RIGHT, NULL);
@@ -142,8 +141,8 @@ LbRigPlan
 lb_rig_plan (const LbCardPen *pen, double width, int variant)
 {
   LbRigPlan plan = { .pen = pen, .rig = &pen->contents->rig, .body = lb_card_pen_body (pen) };
-  g_autofree char *mainline = mainline_words (pen, &plan.rig->mainline);
-  g_autofree char *shank = shank_words (pen, &plan.rig->shank);
+  g_autofree char *mainline = mainline_words (&plan.rig->mainline);
+  g_autofree char *shank = shank_words (&plan.rig->shank);
   double beside;
 
   plan.stubs = variant == STUBS;

@@ -30,13 +30,14 @@ enum
 static double
 running_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
+  g_autofree char *heading = lb_card_computed (pen, _ ("Running"));
   double scale = running_style (pen).scale;
   double drawings =
       piece->variant == STRIP ? fmax (110 * scale, 0.18 * width) : fmax (250 * scale, 0.40 * width);
 
   if (width < (piece->variant == BROAD ? 460 : 350) * scale)
     return INFINITY;
-  return lb_card_pen_heading_height (pen, _ ("Running"), width) + drawings;
+  return lb_card_pen_heading_height (pen, heading, width) + drawings;
 }
 
 static double
@@ -66,7 +67,8 @@ typedef struct
 static Frame
 make_frame (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 {
-  double top = box.y + lb_card_pen_put_heading (pen, _ ("Running"), box);
+  g_autofree char *heading = lb_card_computed (pen, _ ("Running"));
+  double top = box.y + lb_card_pen_put_heading (pen, heading, box);
   double height = box.y + box.height - top;
   bool alone = piece->variant == STRIP;
   double strip = alone ? height : floor (STRIP_SHARE * height);

@@ -15,27 +15,42 @@
 static double
 write_centred (const LbGrid *g, LbFont font, const char *text, double x, double y, double width)
 {
-  LbText shaped = lb_card_pen_text (g->pen, font, text, width - 2 * LB_GRID_PAD * g->body);
+  LbText shaped = lb_card_pen_text (&g->pen, font, text, width - 2 * LB_GRID_PAD * g->body);
 
   if (!*text)
     return 0;
-  if (g->pen->page)
-    lb_scene_put_text (g->pen->page->scene, LB_LAYER_FOREGROUND, shaped,
+  if (g->pen.page)
+    lb_scene_put_text (g->pen.page->scene, LB_LAYER_FOREGROUND, shaped,
                        x + fmax ((width - shaped.width) / 2, 0), y, LB_COLOUR_TEXT);
   return shaped.height;
+}
+
+/* A number over its unit where there is no room for them side by side. */
+static double
+write_head (const LbGrid *g, const char *text, double x, double y)
+{
+  double room = g->cell - 2 * LB_GRID_PAD * g->body, start = y;
+  g_auto (GStrv) words = NULL;
+
+  if (lb_card_pen_text (&g->pen, LB_FONT_PLAIN, text, 1e4).width <= room)
+    return write_centred (g, LB_FONT_PLAIN, text, x, y, g->cell);
+  words = g_strsplit (text, " ", -1);
+  for (char **word = words; *word; word++)
+    y += write_centred (g, LB_FONT_PLAIN, *word, x, y, g->cell);
+  return y - start;
 }
 
 /* Line out and angle in one line; returns its height. */
 static double
 write_pair (const LbGrid *g, const LbCardCell *cell, LbFont font, double x, double y)
 {
-  LbText line = lb_card_pen_text (g->pen, font, cell->line_words, 1e4);
-  LbText angle = lb_card_pen_text (g->pen, LB_FONT_PLAIN, cell->angle_words, 1e4);
+  LbText line = lb_card_pen_text (&g->pen, font, cell->line_words, 1e4);
+  LbText angle = lb_card_pen_text (&g->pen, LB_FONT_PLAIN, cell->angle_words, 1e4);
   double left = x + (g->cell - line.width - 0.5 * g->body - angle.width) / 2;
 
-  if (g->pen->page)
+  if (g->pen.page)
     {
-      LbScene *scene = g->pen->page->scene;
+      LbScene *scene = g->pen.page->scene;
 
       lb_scene_put_text (scene, LB_LAYER_FOREGROUND, line, left, y, LB_COLOUR_TEXT);
       lb_scene_put_text (scene, LB_LAYER_FOREGROUND, angle, left + line.width + 0.5 * g->body, y,
@@ -64,7 +79,7 @@ write_cell (const LbGrid *g, const LbCardCell *cell, double x, double y)
 static void
 frame_cell (const LbGrid *g, double x, double y, double height)
 {
-  LbScene *scene = g->pen->page->scene;
+  LbScene *scene = g->pen.page->scene;
 
   lb_scene_begin (scene, LB_LAYER_FOREGROUND);
   lb_scene_add_box (scene, x + 0.8, y + 0.8, g->cell - 1.6, height - 1.6, 0.25 * g->body);
@@ -79,19 +94,17 @@ write_line (const LbGrid *g, const LbGridLine *line, size_t first, double x, dou
   double pad = LB_GRID_PAD * g->body, height = 0, cells = x + g->label;
   double limits = cells + (double) g->across * g->cell;
   LbGrid dry = *g;
-  LbCardPen blind = *g->pen;
 
-  blind.page = NULL;
-  dry.pen = &blind;
+  dry.pen.page = NULL;
   for (size_t c = first; c < end; c++)
     height = fmax (height, write_cell (&dry, &row->cells[c], 0, 0));
   if (g->limits > 0)
     height = fmax (height, write_centred (&dry, LB_FONT_SCALE, row->limits, 0, 0, g->limits));
   height += 2 * pad;
-  if (!g->pen->page)
+  if (!g->pen.page)
     return height;
-  lb_card_pen_rule (g->pen, x, y, limits + g->limits, y, 0.35);
-  lb_card_pen_put (g->pen, LB_FONT_PLAIN, g->table->depth_words[line->depth], x, y + pad, g->label,
+  lb_card_pen_rule (&g->pen, x, y, limits + g->limits, y, 0.35);
+  lb_card_pen_put (&g->pen, LB_FONT_PLAIN, g->table->depth_words[line->depth], x, y + pad, g->label,
                    LB_COLOUR_TEXT);
   for (size_t c = first; c < end; c++)
     {
@@ -114,9 +127,9 @@ write_limits (const LbGrid *g, const LbGridLine *line, double x, double y)
       g_strdup_printf (_ ("%s: %s"), g->table->limits_title, line->block->rows[line->depth].limits);
   double left = x + g->label, width = g->width - g->label;
 
-  if (!g->pen->page)
-    return lb_card_pen_text (g->pen, LB_FONT_SCALE, words, width).height;
-  return lb_card_pen_put (g->pen, LB_FONT_SCALE, words, left, y, width, LB_COLOUR_TEXT);
+  if (!g->pen.page)
+    return lb_card_pen_text (&g->pen, LB_FONT_SCALE, words, width).height;
+  return lb_card_pen_put (&g->pen, LB_FONT_SCALE, words, left, y, width, LB_COLOUR_TEXT);
 }
 
 /* The weight, and the currents over their columns. */
@@ -124,14 +137,13 @@ static double
 write_top (const LbGrid *g, const LbCardBlock *block, size_t first, double x, double y)
 {
   size_t end = MIN (first + g->across, g->table->n_currents);
-  double height = lb_card_pen_text (g->pen, LB_FONT_STRONG, block->name, g->label).height;
+  double height = lb_card_pen_text (&g->pen, LB_FONT_STRONG, block->name, g->label).height;
 
   for (size_t c = first; c < end; c++)
-    height =
-        fmax (height, write_centred (g, LB_FONT_PLAIN, g->table->current_words[c],
-                                     x + g->label + (double) (c - first) * g->cell, y, g->cell));
-  if (g->pen->page)
-    lb_card_pen_put (g->pen, LB_FONT_STRONG, block->name, x, y, g->label, LB_COLOUR_TEXT);
+    height = fmax (height, write_head (g, g->table->current_words[c],
+                                       x + g->label + (double) (c - first) * g->cell, y));
+  if (g->pen.page)
+    lb_card_pen_put (&g->pen, LB_FONT_STRONG, block->name, x, y, g->label, LB_COLOUR_TEXT);
   if (g->limits > 0)
     height =
         fmax (height, write_centred (g, LB_FONT_SCALE, g->table->limits_title,
@@ -177,14 +189,15 @@ write_grids (const LbGrid *g, const LbCardPiece *piece, double x, double y)
 
 /* ---- Words round the grids ---- */
 
+/* In the letters of the page, whatever those of the grid are. */
 static double
-write_words (const LbGrid *g, LbFont font, const char *text, double x, double y)
+write_words (const LbCardPen *pen, LbFont font, const char *text, double x, double y, double width)
 {
   if (!*text)
     return 0;
-  if (!g->pen->page)
-    return lb_card_pen_text (g->pen, font, text, g->width).height;
-  return lb_card_pen_put (g->pen, font, text, x, y, g->width, LB_COLOUR_TEXT);
+  if (!pen->page)
+    return lb_card_pen_text (pen, font, text, width).height;
+  return lb_card_pen_put (pen, font, text, x, y, width, LB_COLOUR_TEXT);
 }
 
 /* What the words in the cells mean, of those that stand in any. */
@@ -217,46 +230,47 @@ caption (const LbGrid *g)
 }
 
 static double
-write_table (const LbGrid *g, const LbCardPiece *piece, double x, double y)
+write_table (const LbCardPen *pen, const LbGrid *g, const LbCardPiece *piece, double x, double y)
 {
+  const char *speeds = pen->contents->speed_window.sentence;
+  double start = y, body = lb_card_pen_body (pen);
   g_autofree char *over = caption (g);
   g_autofree char *under = legend (g);
-  double start = y;
 
   if (piece->first == 0)
-    y += write_words (g, LB_FONT_PLAIN, over, x, y) + 0.5 * g->body;
+    y += write_words (pen, LB_FONT_PLAIN, over, x, y, g->width) + 0.5 * body;
   y += write_grids (g, piece, x, y);
   if (piece->first + piece->n < g->n)
     return y - start;
-  y += write_words (g, LB_FONT_SCALE, under, x, y + 0.5 * g->body) + 0.9 * g->body;
-  y += write_words (g, LB_FONT_PLAIN, g->pen->contents->speed_window.sentence, x, y);
-  return y - start;
+  y += write_words (pen, LB_FONT_SCALE, under, x, y + 0.5 * body, g->width) + 0.9 * body;
+  return y - start + write_words (pen, LB_FONT_PLAIN, speeds, x, y, g->width);
 }
 
-static const char *
-table_heading (const LbCardPiece *piece)
+static char *
+table_heading (const LbCardPen *pen, const LbCardPiece *piece)
 {
-  return piece->first == 0 ? _ ("Settings") : _ ("Settings, continued");
+  return lb_card_computed (pen, piece->first == 0 ? _ ("Settings") : _ ("Settings, continued"));
 }
 
 static double
 table_height (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
   LbGrid grid = lb_grid_make (pen, piece, width);
+  g_autofree char *heading = table_heading (pen, piece);
 
   if (grid.across < MIN (grid.table->n_currents, LB_GRID_FEWEST - (piece->variant > 0)))
     return INFINITY;
-  return lb_card_pen_heading_height (pen, table_heading (piece), width)
-         + write_table (&grid, piece, 0, 0);
+  return lb_card_pen_heading_height (pen, heading, width) + write_table (pen, &grid, piece, 0, 0);
 }
 
 static void
 add_table (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
 {
   LbGrid grid = lb_grid_make (pen, piece, box.width);
-  double head = lb_card_pen_put_heading (pen, table_heading (piece), box);
+  g_autofree char *heading = table_heading (pen, piece);
+  double head = lb_card_pen_put_heading (pen, heading, box);
 
-  write_table (&grid, piece, box.x, box.y + head);
+  write_table (pen, &grid, piece, box.x, box.y + head);
 }
 
 const LbCardPieceClass lb_card_table_piece = {

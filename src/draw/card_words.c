@@ -94,11 +94,19 @@ add_cautions (const LbCardPen *pen, const LbCardPiece *piece, LbBox box)
   write_cautions (pen, piece, box.x, box.y + head, box.width);
 }
 
+/* After any of them, but one does not go on alone. */
+static size_t
+break_cautions (const LbCardPen *pen, const LbCardPiece *piece, size_t n)
+{
+  return n + 1 == piece->n ? n - 1 : n;
+}
+
 const LbCardPieceClass lb_card_cautions_piece = {
   .title = N_ ("Cautions"),
   .n_variants = 3,
   .is_words = true,
   .count = count_cautions,
+  .good_break = break_cautions,
   .height = cautions_height,
   .add = add_cautions,
 };

@@ -102,6 +102,7 @@ lb_card_contents_free (LbCardContents *contents)
   g_free (contents->calibration);
   g_free (contents->estimate_mark);
   g_free (contents->estimate_note);
+  g_free (contents->computed_note);
   clear_rig (&contents->rig);
   clear_running (&contents->running);
   lb_compared_runs_free (contents->runs);

@@ -3,8 +3,9 @@
  * from which the drawings are made. Plain values that any thread may read; see card_compute.h for
  * how they come about.
  *
- * Texts are UTF-8 and never NULL; one that has nothing to say is "". Lists may be empty. What is
- * marked as an estimate is printed with `estimate_mark` before it. */
+ * Texts are UTF-8 and never NULL; one that has nothing to say is "". Lists may be empty. A fact
+ * that is entered but an estimate is printed with `estimate_mark` before it; what is computed as a
+ * whole has `computed_note` behind its heading, and no marks within. */
 #pragma once
 
 #include "card.h"
@@ -24,10 +25,10 @@ typedef enum
 /* One labelled number or phrase. */
 typedef struct
 {
-  char *label; /* "Line out" */
-  char *value; /* "24 ft 6 in" */
-  char *note;  /* "in the band", "from vertical" */
-  bool estimate;
+  char *label;   /* "Line out" */
+  char *value;   /* "24 ft 6 in" */
+  char *note;    /* "in the band", "from vertical" */
+  bool estimate; /* to be marked by itself */
   LbCardRank rank;
 } LbCardFact;
 
@@ -43,7 +44,7 @@ typedef struct
 {
   char *name;     /* "Mainline", "Shank", "Lower leader" */
   char *material; /* "nylon, 0.0138 in" */
-  char *strength; /* "breaks at 11 lbf without knots", an estimate; "" when unknown */
+  char *strength; /* "breaks at ≈ 11 lbf without knots", an estimate; "" when unknown */
   double length;  /* m; of the mainline what is out */
   char *length_words;
   double cut_length; /* m, the allowance at both ends included; unset for the mainline */
@@ -80,9 +81,10 @@ typedef struct
   LbShape shape;       /* empty when status is a failure */
   LbReadings readings; /* of no use when status is a failure */
   LbCardFacts water;   /* depth, current, temperature, boat: what the rig was solved for */
-  LbCardFacts line;    /* line out, wire angle, pull in the hand, weight */
-  LbCardFacts lures;   /* label: which lure; value: height off the bed; note: band and layback */
-  char *sentence;      /* what it means */
+  LbCardFacts line;    /* computed: line out, wire angle, pull in the hand, weight */
+  LbCardFacts
+      lures; /* computed; label: which lure; value: height off the bed; note: band and layback */
+  char *sentence; /* what it means */
 } LbCardRunning;
 
 /* ---- The settings table ---- */
@@ -176,6 +178,7 @@ typedef struct
   char *calibration;   /* "Not calibrated on the water." */
   char *estimate_mark; /* "≈" */
   char *estimate_note; /* "≈ computed or estimated; the river may differ." */
+  char *computed_note; /* "≈ computed" */
 
   LbCardRig rig;
   LbCardRunning running;

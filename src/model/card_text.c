@@ -31,6 +31,13 @@ add_heading (Text *t, const char *heading)
   add (t, "\n%s", heading);
 }
 
+/* Of what is computed as a whole. */
+static void
+add_computed_heading (Text *t, const char *heading)
+{
+  add (t, "\n%s (%s)", heading, t->card->computed_note);
+}
+
 /* "Line out: ≈24 ft 6 in, from vertical" */
 static void
 add_facts (Text *t, const LbCardFacts *facts)
@@ -59,7 +66,7 @@ add_line (Text *t, const LbCardLine *line, bool is_cut)
   else
     g_string_append (words, line->material);
   if (*line->strength)
-    g_string_append_printf (words, ", %s%s", t->card->estimate_mark, line->strength);
+    g_string_append_printf (words, ", %s", line->strength);
   add (t, "%s", words->str);
 }
 
@@ -107,7 +114,7 @@ add_table (Text *t, const LbCardTable *table)
 {
   if (table->n_weights == 0)
     return;
-  add_heading (t, _ ("Line out and wire angle by depth and current"));
+  add_computed_heading (t, _ ("Line out and wire angle by depth and current"));
   add (t, "%s", table->caption);
   for (size_t w = 0; w < table->n_weights; w++)
     for (size_t d = 0; d < table->n_depths; d++)
@@ -129,7 +136,7 @@ add_gauge (Text *t, const LbCardGauge *gauge)
 
   if (*gauge->caption == '\0')
     return;
-  add_heading (t, _ ("Wire-angle gauge"));
+  add_computed_heading (t, _ ("Wire-angle gauge"));
   add (t, "%s", gauge->caption);
   for (size_t i = 0; i < gauge->n_ticks; i++)
     {
@@ -149,13 +156,14 @@ add_gauge (Text *t, const LbCardGauge *gauge)
 static void
 add_running (Text *t, const LbCardRunning *running, const LbComparedRuns *runs)
 {
-  add_heading (t, _ ("How it runs"));
+  add_computed_heading (t, _ ("How it runs"));
   add (t, "%s", running->sentence);
-  add_facts (t, &running->water);
   add_facts (t, &running->line);
   add_facts (t, &running->lures);
   for (size_t i = 0; runs && i < runs->n; i++)
     add (t, "%s: %s", runs->runs[i].name, runs->runs[i].words);
+  add_heading (t, _ ("Computed for"));
+  add_facts (t, &running->water);
 }
 
 static void

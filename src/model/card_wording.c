@@ -9,8 +9,6 @@
 #include "readings_table.h"
 #include "rules.h"
 
-#define ESTIMATE_MARK "≈"
-
 /* ---- Shared ---- */
 
 char *
@@ -138,11 +136,11 @@ write_head (LbCardContents *card, const LbCardRequest *request)
   else
     card->date = request->today ? g_strdup (request->today) : today ();
   card->calibration = g_strdup (_ ("Not calibrated on the water."));
-  card->estimate_mark = g_strdup (ESTIMATE_MARK);
-  card->estimate_note = g_strdup_printf (
-      _ ("%s computed or estimated, as are all settings and gauge marks; the river "
-         "may differ."),
-      ESTIMATE_MARK);
+  card->estimate_mark = g_strdup (LB_CARD_ESTIMATE_MARK);
+  card->estimate_note = g_strdup_printf (_ ("%s computed or estimated; the river may differ."),
+                                         LB_CARD_ESTIMATE_MARK);
+  /* Translators: the mark of an estimate stands before it. */
+  card->computed_note = g_strdup_printf (_ ("%s computed"), LB_CARD_ESTIMATE_MARK);
   card->notes = g_strdup (card->card.prints[LB_CARD_PART_NOTES] ? request->contents->notes : "");
 }
 

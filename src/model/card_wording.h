@@ -4,6 +4,8 @@
 
 #include "card_numbers.h"
 
+#define LB_CARD_ESTIMATE_MARK "≈"
+
 typedef struct
 {
   LbCardContents *card; /* to be filled */

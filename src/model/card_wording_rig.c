@@ -57,8 +57,8 @@ line_strength (const LbCardWriter *w, const LbLine *line)
   if (!lb_is_set (line->breaking_load))
     return g_strdup ("");
   load = lb_card_quantity (w, LB_QUANTITY_FORCE, line->breaking_load);
-  /* Translators: "breaks at 11 lbf without knots" */
-  return g_strdup_printf (_ ("breaks at %s without knots"), load);
+  /* Translators: "breaks at ≈ 11 lbf without knots" */
+  return g_strdup_printf (_ ("breaks at %s %s without knots"), LB_CARD_ESTIMATE_MARK, load);
 }
 
 static char *

@@ -77,17 +77,17 @@ write_line (const LbCardWriter *w, const LbReadings *r)
   LbCardFacts *out = &w->card->running.line;
 
   lb_card_facts_add (out, _ ("Line out"), lb_card_quantity (w, LB_QUANTITY_LENGTH, r->line_out),
-                     NULL, true, LB_CARD_RANK_ALWAYS);
+                     NULL, false, LB_CARD_RANK_ALWAYS);
   lb_card_facts_add (out, _ ("Wire angle"), lb_card_quantity (w, LB_QUANTITY_ANGLE, r->wire_angle),
-                     g_strdup (_ ("from vertical")), true, LB_CARD_RANK_ALWAYS);
+                     g_strdup (_ ("from vertical")), false, LB_CARD_RANK_ALWAYS);
   lb_card_facts_add (out, _ ("In the hand"),
-                     lb_card_quantity (w, LB_QUANTITY_FORCE, r->hand_tension), NULL, true,
+                     lb_card_quantity (w, LB_QUANTITY_FORCE, r->hand_tension), NULL, false,
                      LB_CARD_RANK_FIRST);
   lb_card_facts_add (out, _ ("Weight off the bed"), lb_card_height (w, r->weight.height),
-                     r->weight.on_bed ? g_strdup (_ ("on the bed")) : NULL, true,
+                     r->weight.on_bed ? g_strdup (_ ("on the bed")) : NULL, false,
                      LB_CARD_RANK_FIRST);
   lb_card_facts_add (out, _ ("Weight back"),
-                     lb_card_quantity (w, LB_QUANTITY_LENGTH, r->weight.layback), NULL, true,
+                     lb_card_quantity (w, LB_QUANTITY_LENGTH, r->weight.layback), NULL, false,
                      LB_CARD_RANK_LAST);
 }
 
@@ -120,14 +120,14 @@ write_lures (const LbCardWriter *w, const LbReadings *r)
       /* Translators: "in the band, 18 ft 4 in back" */
       lb_card_facts_add (out, label, lb_card_height (w, r->lures[i].at.height),
                          g_strdup_printf (_ ("%s, %s back"), band_state (r->lures[i].band), back),
-                         true, LB_CARD_RANK_FIRST);
+                         false, LB_CARD_RANK_FIRST);
     }
   if (lb_is_set (r->level_difference))
     lb_card_facts_add (out, _ ("Level difference"), lb_card_height (w, r->level_difference), NULL,
-                       true, LB_CARD_RANK_NEXT);
+                       false, LB_CARD_RANK_NEXT);
   if (lb_is_set (r->spacing))
     lb_card_facts_add (out, _ ("Spacing"), lb_card_quantity (w, LB_QUANTITY_LENGTH, r->spacing),
-                       NULL, true, LB_CARD_RANK_NEXT);
+                       NULL, false, LB_CARD_RANK_NEXT);
 }
 
 void

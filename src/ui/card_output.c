@@ -4,12 +4,10 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
+#include "card_chooser.h"
 #include "card_export.h"
 #include "card_print.h"
 #include "window.h"
-
-#define ENDING ".pdf"
-#define RESOLUTION "resolution" /* name of the dialog's choice */
 
 struct _LbCardOutput
 {
@@ -177,7 +175,7 @@ lb_card_output_save (LbCardOutput *self, LbMadeCard *card, GFile *file, double r
       say (self, GTK_MESSAGE_ERROR, _ ("Not saved: choose a folder of this computer."));
       return;
     }
-  path = strchr (name, '.') ? g_strdup (chosen) : g_strconcat (chosen, ENDING, NULL);
+  path = strchr (name, '.') ? g_strdup (chosen) : g_strconcat (chosen, LB_CARD_ENDING, NULL);
   if (!lb_export_format_for_path (path, &format, &error))
     {
       say (self, GTK_MESSAGE_ERROR, error->message);
@@ -199,56 +197,22 @@ chosen_cb (LbCardOutput *self, int response, GtkFileChooser *chooser)
 {
   g_autoptr (GFile) file = gtk_file_chooser_get_file (chooser);
   g_autoptr (LbMadeCard) card = g_steal_pointer (&self->choosing_for);
-  const char *resolution = gtk_file_chooser_get_choice (chooser, RESOLUTION);
-  double value = resolution ? g_ascii_strtod (resolution, NULL) : LB_CARD_RESOLUTION;
 
   if (response == GTK_RESPONSE_ACCEPT && file && card)
-    lb_card_output_save (self, card, file, value);
+    lb_card_output_save (self, card, file, lb_card_chooser_get_resolution (chooser));
   g_clear_object (&self->chooser);
-}
-
-static void
-add_resolution (GtkFileChooser *chooser)
-{
-  const char *values[] = { "300", "150", "600", NULL };
-  /* Translators: of a picture in pixels. */
-  const char *labels[] = { _ ("300 to the inch"), _ ("150 to the inch"), _ ("600 to the inch"),
-                           NULL };
-
-  gtk_file_chooser_add_choice (chooser, RESOLUTION, _ ("Pixels of a PNG"), values, labels);
-}
-
-static void
-add_filter (GtkFileChooser *chooser)
-{
-  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, _ ("PDF, SVG and PNG (as the name ends)"));
-  gtk_file_filter_add_suffix (filter, "pdf");
-  gtk_file_filter_add_suffix (filter, "svg");
-  gtk_file_filter_add_suffix (filter, "png");
-  gtk_file_chooser_add_filter (chooser, filter);
 }
 
 void
 lb_card_output_choose_file (LbCardOutput *self, LbMadeCard *card, const char *name)
 {
-  g_autofree char *plain = g_strdelimit (g_strdup (name), "/\\", '-');
-  g_autofree char *full = g_strconcat (plain, ENDING, NULL);
-  GtkFileChooserNative *native;
-
   g_return_if_fail (LB_IS_CARD_OUTPUT (self));
-  native = gtk_file_chooser_native_new (_ ("Save the card as PDF, SVG or PNG"), window_of (self),
-                                        GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
   g_clear_object (&self->chooser);
-  self->chooser = GTK_NATIVE_DIALOG (native);
+  self->chooser = lb_card_chooser_new (window_of (self), name);
   lb_made_card_unref (self->choosing_for);
   self->choosing_for = lb_made_card_ref (card);
-  gtk_native_dialog_set_modal (self->chooser, TRUE);
-  add_filter (GTK_FILE_CHOOSER (native));
-  add_resolution (GTK_FILE_CHOOSER (native));
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), full);
-  g_signal_connect_object (native, "response", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->chooser, "response", G_CALLBACK (chosen_cb), self,
+                           G_CONNECT_SWAPPED);
   gtk_native_dialog_show (self->chooser);
 }
 

@@ -4,21 +4,10 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "card_choices.h"
 #include "card_pane_bar.h"
-#include "card_section.h"
+#include "card_wish.h"
 #include "main_page.h"
-#include "page_parts.h"
-
-#define METRES_PER_POINT (0.0254 / 72)
-
-/* What is to be done as soon as the card is made. */
-typedef enum
-{
-  NOTHING,
-  PRINT,
-  SAVE,
-  COPY,
-} Wish;
 
 struct _LbCardPane
 {
@@ -30,7 +19,7 @@ struct _LbCardPane
   GtkWidget *preview;
   GtkWidget *bar;
   gsize sheet;
-  Wish wish;
+  LbCardWish wish;
 };
 
 static void lb_card_pane_main_page_init (LbMainPageInterface *iface);
@@ -51,51 +40,48 @@ n_sheets (LbCardPane *self)
   return card ? lb_card_drawing_n_sheets (lb_made_card_get_drawing (card)) : 0;
 }
 
-/* "4 in by 6 in" */
-static char *
-size_words (LbCardPane *self, const LbCardDrawing *drawing)
-{
-  double width, height;
-  g_autofree char *across = NULL;
-  g_autofree char *up = NULL;
-
-  lb_card_drawing_sheet_size (drawing, self->sheet, &width, &height);
-  across = lb_session_dup_words (self->session, LB_QUANTITY_HEIGHT, width * METRES_PER_POINT);
-  up = lb_session_dup_words (self->session, LB_QUANTITY_HEIGHT, height * METRES_PER_POINT);
-  /* Translators: the size of a paper: width and height. */
-  return g_strdup_printf (_ ("%s by %s"), across, up);
-}
-
 static void
 show_sheet (LbCardPane *self)
 {
   LbMadeCard *card = lb_card_maker_get_card (self->maker);
-  g_autofree char *page = NULL;
+  LbCardPaneBar *bar = LB_CARD_PANE_BAR (self->bar);
   g_autofree char *name = NULL;
-  g_autofree char *size = NULL;
 
   if (!card)
     return;
   self->sheet = MIN (self->sheet, n_sheets (self) - 1);
-  page = g_strdup_printf (_ ("Page %d of %d"), (int) self->sheet + 1, (int) n_sheets (self));
+  lb_card_pane_bar_show (bar, self->session, lb_made_card_get_drawing (card), self->sheet);
   /* Translators: %s is "Page 1 of 2" */
-  name = g_strdup_printf (_ ("The card as it will be printed. %s"), page);
-  size = size_words (self, lb_made_card_get_drawing (card));
-  lb_card_pane_bar_show (LB_CARD_PANE_BAR (self->bar), page, size);
+  name =
+      g_strdup_printf (_ ("The card as it will be printed. %s"), lb_card_pane_bar_get_page (bar));
   lb_card_preview_show (LB_CARD_PREVIEW (self->preview), card, self->sheet, name);
   lb_main_page_abilities_changed (LB_MAIN_PAGE (self));
+}
+
+/* What is to be known of the card before it is printed; NULL: nothing. */
+static char *
+warning (const LbCardDrawing *drawing)
+{
+  const char *out = lb_card_drawing_left_out (drawing);
+  g_autofree char *unlettered = lb_card_drawing_dup_unlettered (drawing);
+
+  if (out)
+    return g_strdup_printf (_ ("Left out, as there is no room for it: %s"), out);
+  if (!unlettered)
+    return NULL;
+  return g_strdup_printf (_ ("Printed as boxes, as no font of this computer has the letters: %s"),
+                          g_strdelimit (unlettered, "\n", ' '));
 }
 
 static void
 say (LbCardPane *self)
 {
   LbMadeCard *card = lb_card_maker_get_card (self->maker);
-  const char *out = card ? lb_card_drawing_left_out (lb_made_card_get_drawing (card)) : NULL;
   gboolean current = lb_card_maker_is_current (self->maker);
   g_autofree char *text = NULL;
 
-  if (current && out)
-    text = g_strdup_printf (_ ("Left out, as there is no room for it: %s"), out);
+  if (current && card)
+    text = warning (lb_made_card_get_drawing (card));
   else if (!current)
     text = g_strdup (card ? _ ("The card is being computed anew…")
                           : _ ("The card is being computed…"));
@@ -108,28 +94,15 @@ static void
 fulfil (LbCardPane *self)
 {
   LbMadeCard *card = lb_card_maker_get_card (self->maker);
-  Wish wish = self->wish;
 
-  if (wish == NOTHING || !card || !lb_card_maker_is_current (self->maker))
+  if (!card || !lb_card_maker_is_current (self->maker))
     return;
-  self->wish = NOTHING;
-  if (wish == PRINT)
-    lb_card_output_print (self->output, card);
-  else if (wish == COPY)
-    lb_card_output_copy (self->output, card, self->sheet);
-  else if (wish == SAVE)
-    {
-      g_autofree char *document =
-          lb_document_dup_display_name (lb_session_get_document (self->session));
-      /* Translators: name of a file for the card of the rig %s. */
-      g_autofree char *name = g_strdup_printf (_ ("%s, card"), document);
-
-      lb_card_output_choose_file (self->output, card, name);
-    }
+  lb_card_wish_fulfil (self->wish, self->output, card, self->sheet, self->session);
+  self->wish = LB_CARD_WISH_NOTHING;
 }
 
 static void
-wish_for (LbCardPane *self, Wish wish)
+wish_for (LbCardPane *self, LbCardWish wish)
 {
   self->wish = wish;
   fulfil (self);
@@ -139,21 +112,21 @@ void
 lb_card_pane_print (LbCardPane *self)
 {
   g_return_if_fail (LB_IS_CARD_PANE (self));
-  wish_for (self, PRINT);
+  wish_for (self, LB_CARD_WISH_PRINT);
 }
 
 void
 lb_card_pane_save (LbCardPane *self)
 {
   g_return_if_fail (LB_IS_CARD_PANE (self));
-  wish_for (self, SAVE);
+  wish_for (self, LB_CARD_WISH_SAVE);
 }
 
 void
 lb_card_pane_copy (LbCardPane *self)
 {
   g_return_if_fail (LB_IS_CARD_PANE (self));
-  wish_for (self, COPY);
+  wish_for (self, LB_CARD_WISH_COPY);
 }
 
 /* ---- Following the card ---- */
@@ -252,7 +225,7 @@ lb_card_pane_unmap (GtkWidget *widget)
   LbCardPane *self = LB_CARD_PANE (widget);
 
   GTK_WIDGET_CLASS (lb_card_pane_parent_class)->unmap (widget);
-  self->wish = NOTHING;
+  self->wish = LB_CARD_WISH_NOTHING;
   if (self->maker)
     lb_card_maker_set_active (self->maker, FALSE);
 }
@@ -320,23 +293,6 @@ make_left (LbCardPane *self)
   return left;
 }
 
-static GtkWidget *
-make_choices (LbSession *session)
-{
-  GtkWidget *sections;
-  GtkWidget *scroller = lb_page_scroller (_ ("Choices for the card"), &sections);
-
-  gtk_widget_add_css_class (scroller, "column");
-  /* The preview has the room. */
-  gtk_widget_set_hexpand (scroller, FALSE);
-  gtk_box_append (GTK_BOX (sections), lb_card_paper_section_new (session));
-  gtk_box_append (GTK_BOX (sections), lb_card_print_section_new (session));
-  gtk_box_append (GTK_BOX (sections), lb_card_table_section_new (session));
-  gtk_box_append (GTK_BOX (sections), lb_card_hardware_section_new (session));
-  gtk_box_append (GTK_BOX (sections), lb_card_ends_section_new (session));
-  return scroller;
-}
-
 GtkWidget *
 lb_card_pane_new (LbSession *session)
 {
@@ -347,7 +303,7 @@ lb_card_pane_new (LbSession *session)
   self->output = lb_card_output_new (GTK_WIDGET (self));
   gtk_box_append (GTK_BOX (self), make_left (self));
   gtk_box_append (GTK_BOX (self), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  gtk_box_append (GTK_BOX (self), make_choices (session));
+  gtk_box_append (GTK_BOX (self), lb_card_choices_new (session));
   g_signal_connect_swapped (self->maker, "made", G_CALLBACK (made_cb), self);
   g_signal_connect_swapped (self->maker, "busy", G_CALLBACK (busy_cb), self);
   say (self);

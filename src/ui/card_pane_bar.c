@@ -7,6 +7,8 @@
 #include "fold.h"
 #include "page_parts.h"
 
+#define METRES_PER_POINT (0.0254 / 72)
+
 struct _LbCardPaneBar
 {
   GtkWidget parent;
@@ -137,9 +139,30 @@ lb_card_pane_bar_new (void)
   return g_object_new (LB_TYPE_CARD_PANE_BAR, NULL);
 }
 
-void
-lb_card_pane_bar_show (LbCardPaneBar *self, const char *page, const char *size)
+static char *
+size_words (LbSession *session, const LbCardDrawing *drawing, gsize sheet)
 {
+  double width, height;
+  g_autofree char *across = NULL;
+  g_autofree char *up = NULL;
+
+  lb_card_drawing_sheet_size (drawing, sheet, &width, &height);
+  across = lb_session_dup_words (session, LB_QUANTITY_HEIGHT, width * METRES_PER_POINT);
+  up = lb_session_dup_words (session, LB_QUANTITY_HEIGHT, height * METRES_PER_POINT);
+  /* Translators: the size of a paper: width and height. */
+  return g_strdup_printf (_ ("%s by %s"), across, up);
+}
+
+void
+lb_card_pane_bar_show (LbCardPaneBar *self,
+                       LbSession *session,
+                       const LbCardDrawing *drawing,
+                       gsize sheet)
+{
+  g_autofree char *page = g_strdup_printf (_ ("Page %d of %d"), (int) sheet + 1,
+                                           (int) lb_card_drawing_n_sheets (drawing));
+  g_autofree char *size = size_words (session, drawing, sheet);
+
   g_return_if_fail (LB_IS_CARD_PANE_BAR (self));
   gtk_label_set_text (GTK_LABEL (self->page), page);
   gtk_label_set_text (GTK_LABEL (self->size), size);

@@ -125,8 +125,8 @@ card_free_numbers (LbCardContents *c)
   g_free (table->blocks);
   for (size_t i = 0; i < LB_CARD_MOST_VALUES; i++)
     {
-      g_free (table->depth_words[i]);
-      g_free (table->current_words[i]);
+      g_clear_pointer (&table->depth_words[i], g_free);
+      g_clear_pointer (&table->current_words[i], g_free);
     }
   g_free (table->length_unit);
   g_free (table->caption);

@@ -35,7 +35,7 @@ line_of (const LbLine *line, const char *name, double length, bool is_cut, LbUni
       g_autofree char *load = quantity (LB_QUANTITY_FORCE, units, line->breaking_load);
 
       g_free (out.strength);
-      out.strength = g_strdup_printf ("breaks at %s without knots", load);
+      out.strength = g_strdup_printf ("breaks at ≈ %s without knots", load);
     }
   out.length_words = quantity (LB_QUANTITY_LENGTH, units, length);
   out.cut_length = is_cut ? length + 2 * ALLOWANCE : LB_UNSET;
@@ -134,7 +134,6 @@ fill_running (LbCardContents *c)
 
       add_fact (&run->lures, label, quantity (LB_QUANTITY_HEIGHT, u, r->lures[i].at.height),
                 "off the bed, in the band", LB_CARD_RANK_FIRST);
-      run->lures.facts[i].estimate = true;
     }
 }
 
@@ -187,6 +186,7 @@ card_new (const LbSetup *setup, LbUnits units, const CardWords *words)
   c->calibration = g_strdup ("Not calibrated on the water.");
   c->estimate_mark = g_strdup ("≈");
   c->estimate_note = g_strdup ("≈ computed or estimated; the river may differ.");
+  c->computed_note = g_strdup ("≈ computed");
   c->notes = g_strdup (words->notes);
   solve (c);
   fill_rig (c, words);
@@ -257,5 +257,6 @@ card_free (LbCardContents *c)
   g_free (c->calibration);
   g_free (c->estimate_mark);
   g_free (c->estimate_note);
+  g_free (c->computed_note);
   g_free (c);
 }

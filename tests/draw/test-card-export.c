@@ -250,6 +250,21 @@ assert_table_said (const char *text, const LbCardTable *table)
     }
 }
 
+/* What is computed says so over it. */
+static void
+assert_marks_said (const char *text)
+{
+  static const char *const headings[] = { "How it runs", "Settings", "Running",
+                                          "Weight off the bed" };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (headings); i++)
+    {
+      g_autofree char *marked = g_strdup_printf ("%s · ≈ computed", headings[i]);
+
+      assert_said (text, marked);
+    }
+}
+
 static void
 assert_all_said (const char *text, const LbCardContents *contents)
 {
@@ -270,6 +285,7 @@ assert_all_said (const char *text, const LbCardContents *contents)
   assert_said (text, contents->calibration);
   assert_said (text, contents->estimate_note);
   assert_said (text, contents->title);
+  assert_marks_said (text);
 }
 
 /* Where there is room for it, poppler finds every number and every word of the contents. */
@@ -323,6 +339,47 @@ test_what_always_prints (void **state)
       assert_said (text, contents->estimate_note);
       card_free (contents);
     }
+}
+
+/* Letters that no font has (of the last private plane) are drawn as boxes and told; the text is
+ * kept with the file. */
+static void
+test_letters_without_a_font (void **state)
+{
+  static const CardWords words = {
+    .title = "Run \xf4\x8f\xbf\xbd two",
+    .lure = "\xf4\x8f\xbf\xbc\xf4\x8f\xbf\xbc lure",
+    .hardware = "snap",
+    .notes = "",
+  };
+  static const char *const endings[] = { "png", "svg", "pdf" };
+  LbSetup setup = setup_with_leaders (2);
+  LbCardContents *contents = card_new (&setup, LB_UNITS_US, &words);
+  LbCardContents *plain = default_card ();
+  g_autoptr (LbCardDrawing) drawing = lb_card_drawing_new (contents, NULL);
+  g_autoptr (LbCardDrawing) lettered = lb_card_drawing_new (plain, NULL);
+  g_autofree char *unlettered = lb_card_drawing_dup_unlettered (drawing);
+
+  assert_null (lb_card_drawing_dup_unlettered (lettered));
+  assert_non_null (unlettered);
+  assert_non_null (strstr (unlettered, words.title));
+  assert_non_null (strstr (unlettered, words.lure));
+  for (int kind = 0; kind < 3; kind++)
+    {
+      g_autofree char *name = g_strdup_printf ("card-letters.%s", endings[kind]);
+      g_autofree char *path = output_path (name);
+
+      assert_true (lb_card_export_write (drawing, path, (LbExportFormat) kind, 72, NULL, NULL));
+      if (kind == LB_EXPORT_PDF)
+        {
+          g_autofree char *said = ask ("pdfinfo", "-enc", "UTF-8", path);
+
+          assert_non_null (strstr (said, words.title));
+          assert_non_null (strstr (said, words.lure));
+        }
+    }
+  card_free (contents);
+  card_free (plain);
 }
 
 /* Names of the user's in scripts that run either way come out whole. Poppler gives back Hebrew
@@ -425,6 +482,7 @@ main (void)
     cmocka_unit_test (test_every_number_can_be_found),
     cmocka_unit_test (test_what_always_prints),
     cmocka_unit_test (test_names_in_any_script),
+    cmocka_unit_test (test_letters_without_a_font),
     cmocka_unit_test (test_svg_and_png_take_a_file_a_sheet),
     cmocka_unit_test (test_what_is_refused),
   };

@@ -285,6 +285,96 @@ test_hard_cases (void **state)
   g_string_free (notes, TRUE);
 }
 
+static size_t
+count_words (const LbCardDrawing *drawing, const char *words)
+{
+  size_t n = 0;
+
+  for (size_t i = 0; i < lb_card_drawing_n_sheets (drawing); i++)
+    {
+      const LbCardPage *page = lb_card_drawing_sheet (drawing, i)->spots[0].page;
+
+      for (guint k = 0; k < page->scene->items->len; k++)
+        {
+          const LbItem *item = &g_array_index (page->scene->items, LbItem, k);
+
+          n += item->layout && g_strcmp0 (words_of (item), words) == 0;
+        }
+    }
+  return n;
+}
+
+/* A box with seven weights: no weight has its currents in two grids, and
+ * the table of a pocket card takes a few pages and not one for each weight. */
+static void
+test_many_weights_stay_compact (void **state)
+{
+  static const struct
+  {
+    LbCardSize size;
+    size_t most_pages;
+  } cases[] = { { LB_CARD_4X6, 3 }, { LB_CARD_A6, 4 }, { LB_CARD_LETTER, 2 } };
+  LbSetup setup = setup_with_leaders (2);
+  LbCardContents *contents = card_new (&setup, LB_UNITS_US, &card_plain_words);
+
+  card_free_numbers (contents);
+  card_fill_numbers (contents, 7, 5, 5, 10);
+  for (int part = 0; part < LB_N_CARD_PARTS; part++)
+    contents->card.prints[part] = false;
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (LbCardDrawing) with = NULL;
+      g_autoptr (LbCardDrawing) without = NULL;
+      size_t n_weights = contents->table.n_weights;
+
+      contents->card.size = cases[i].size;
+      with = lb_card_drawing_new (contents, NULL);
+      assert_int_equal (count_words (with, contents->table.depth_words[1]), n_weights);
+      contents->table.n_weights = 0;
+      without = lb_card_drawing_new (contents, NULL);
+      contents->table.n_weights = n_weights;
+      if (lb_card_drawing_n_pages (with) > lb_card_drawing_n_pages (without) + cases[i].most_pages)
+        fail_msg ("%s: %d pages, %d without the table", lb_card_size_name (cases[i].size),
+                  (int) lb_card_drawing_n_pages (with), (int) lb_card_drawing_n_pages (without));
+    }
+  card_free (contents);
+}
+
+/* Heights that crowd within a few degrees, wherever on the dial: no line through a number. */
+static void
+test_narrow_gauges (void **state)
+{
+  static const LbCardSize sizes[] = { LB_CARD_3X5, LB_CARD_4X6, LB_CARD_A5, LB_CARD_LETTER };
+  LbSetup setup = setup_with_leaders (1);
+  LbCardContents *contents = card_new (&setup, LB_UNITS_METRIC, &card_plain_words);
+  LbCardGauge *gauge = &contents->gauge;
+
+  card_free_numbers (contents);
+  card_fill_numbers (contents, 1, 1, 1, LB_CARD_MOST_TICKS);
+  for (int part = 0; part < LB_N_CARD_PARTS; part++)
+    contents->card.prints[part] = part == LB_CARD_PART_GAUGE;
+  for (int k = 0; k < 13 * 4 * 4; k++)
+    {
+      double low = (3 + 6 * (k % 13)) * G_PI / 180;
+      double range = (double[]){ 1, 4, 9, 20 }[k / 13 % 4] * G_PI / 180;
+      size_t n = (size_t[]){ 4, 10, 22, LB_CARD_MOST_TICKS }[(k + k / 13) % 4];
+      g_autofree char *where = g_strdup_printf ("gauge from %.0f degrees over %.0f, %d ticks",
+                                                low * 180 / G_PI, range * 180 / G_PI, (int) n);
+
+      gauge->n_ticks = n;
+      gauge->low = low;
+      gauge->high = fmin (low + range, 85 * G_PI / 180);
+      gauge->own_angle = gauge->low;
+      for (size_t i = 0; i < n; i++)
+        gauge->ticks[i].angle =
+            gauge->low + (gauge->high - gauge->low) * (double) i / (double) (n - 1);
+      contents->card.size = sizes[k / 52];
+      check_card (contents, 0, where);
+    }
+  gauge->n_ticks = LB_CARD_MOST_TICKS;
+  card_free (contents);
+}
+
 static void
 test_own_sizes (void **state)
 {
@@ -312,6 +402,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_nothing_overlaps_or_leaves_the_page),
     cmocka_unit_test (test_hard_cases),
+    cmocka_unit_test (test_many_weights_stay_compact),
+    cmocka_unit_test (test_narrow_gauges),
     cmocka_unit_test (test_own_sizes),
   };
 

@@ -97,7 +97,7 @@ lines_are_cut_with_what_their_ends_take_up (void **state)
   assert_string_equal (rig->mainline.cut_words, "");
   assert_string_equal (rig->mainline.material, "steel wire, 0.0276 in");
   assert_string_equal (rig->leaders[1].line.material, "nylon, 0.0138 in");
-  assert_string_equal (rig->leaders[1].line.strength, "breaks at 10.8 lbf without knots");
+  assert_string_equal (rig->leaders[1].line.strength, "breaks at ≈ 10.8 lbf without knots");
   assert_string_equal (rig->shank.strength, "");
   assert_string_equal (rig->weight, "1¼ lb, ball, lead");
 }
@@ -159,6 +159,7 @@ the_run_is_the_documents (void **state)
   g_autoptr (LbResult) result = lb_result_solve (NULL, &contents->setup, NULL);
   const LbReadings *readings = lb_result_get_readings (result);
   g_autoptr (LbCardContents) card = card_of (contents, LB_UNITS_US);
+  g_autofree char *text = lb_card_contents_dup_text (card);
   g_autofree char *out =
       lb_words_quantity (LB_QUANTITY_LENGTH, LB_UNITS_US, readings->line_out, -1);
 
@@ -166,7 +167,11 @@ the_run_is_the_documents (void **state)
   assert_true (card->running.readings.line_out == readings->line_out);
   assert_int_equal (card->running.shape.n_nodes, lb_result_get_shape (result)->n_nodes);
   assert_fact (&card->running.line, "Line out", out, "");
-  assert_true (fact_called (&card->running.line, "Line out")->estimate);
+  /* Computed as a whole, as the heading says; only an input is marked by itself. */
+  assert_false (fact_called (&card->running.line, "Line out")->estimate);
+  assert_true (fact_called (&card->running.water, "Current profile")->estimate);
+  assert_non_null (strstr (text, "How it runs (≈ computed)"));
+  assert_non_null (strstr (text, "Current profile: ≈power law"));
   assert_fact (&card->running.water, "Depth", "20 ft", "");
   assert_false (fact_called (&card->running.water, "Depth")->estimate);
   assert_fact (&card->running.water, "Current", "2.7 mph", "at the surface");
@@ -334,6 +339,7 @@ cautions_and_marks_are_never_left_out (void **state)
                        "Local rules decide; this only counts.");
   assert_string_equal (card->calibration, "Not calibrated on the water.");
   assert_true (g_str_has_prefix (card->estimate_note, card->estimate_mark));
+  assert_true (g_str_has_prefix (card->computed_note, card->estimate_mark));
   assert_int_equal (card->table.n_weights, 0);
   assert_int_equal (card->gauge.n_ticks, 0);
   assert_string_equal (card->notes, "");
