@@ -285,7 +285,7 @@ lure_label (const LbScene *scene, const LbOverlayRun *run, size_t i, size_t lure
   LbPhrase height = lb_phrase_height_value (&scene->picture, reading->at.height);
   const char *band = lb_phrase_band (reading->band), *less = lb_phrase_band_short (reading->band);
   LbLabel label = {
-    .memory = MEMORY_LURES + (int) (i * 2 + MIN (lure, 1)),
+    .memory = MEMORY_LURES + (int) (i * (LB_LABELS_MOST / LB_OVERLAY_MOST) + lure) % LB_LABELS_MOST,
     .clear = 12 * scene->style.scale,
     .toward = reading->at.height > 0.5 * scene->strip_high ? 0.9 : -0.9,
     .title_font = LB_FONT_PLAIN,
@@ -341,7 +341,7 @@ lb_overlay_strip_new (LbDrawContext *context,
   LbScene *scene = start (LB_SCENE_BED_STRIP, context, overlay, style, view, width, height);
   LbLabel labels[LB_LABELS_MOST];
   GString *words = g_string_new (NULL);
-  size_t n = 0, per_run = overlay->n > 2 ? 2 : LB_LABELS_MOST / 2 / MAX (overlay->n, 1);
+  size_t n = 0, per_run = LB_LABELS_MOST / MAX (overlay->n, 1);
 
   lb_scene_add_strip_water (scene);
   lb_scene_add_strip_scales (scene);

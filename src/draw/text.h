@@ -23,6 +23,6 @@ LbText lb_draw_context_text (
 void lb_draw_context_begin (LbDrawContext *context);
 
 /* Where label number `label` (below LB_LABEL_MEMORY) stood in the last drawing; -1: unknown. */
-#define LB_LABEL_MEMORY 64
+#define LB_LABEL_MEMORY 72
 int lb_draw_context_last_slot (const LbDrawContext *context, int label);
 void lb_draw_context_keep_slot (LbDrawContext *context, int label, int slot);

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "accessible.h"
+#include "compare_handling.h"
 #include "comparison_words.h"
 #include "overlay.h"
 
@@ -20,25 +21,17 @@ struct _LbCompareDrawings
   LbSession *session;
   LbComparison *comparison; /* NULL before the first */
   LbDrawContext *context;
-  LbView view;           /* kept while it fits, so that it does not rescale at every change */
+  LbViewport *viewport;
+  LbCompareHandling *handling;
   LbScene *side, *strip; /* NULL: to be made anew */
   int scene_width, scene_height;
+  gboolean making; /* the scenes */
   guint describe_id;
 };
 
 G_DEFINE_FINAL_TYPE (LbCompareDrawings, lb_compare_drawings, GTK_TYPE_WIDGET)
 
 static guint picked_signal;
-
-static LbStyle
-style_of (LbSession *session, double width, double height)
-{
-  LbAppearance *appearance = lb_session_get_appearance (session);
-  LbTheme theme = lb_appearance_get_dark (appearance) ? LB_THEME_DARK : LB_THEME_LIGHT;
-
-  return lb_style_make (theme, lb_style_scale_for (width, height)
-                                   * lb_appearance_get_text_scale (appearance));
-}
 
 /* ---- Scenes ---- */
 
@@ -60,21 +53,24 @@ make_scenes (LbCompareDrawings *self, int width, int height)
 {
   LbWording wording = lb_session_get_wording (self->session);
   g_autoptr (LbComparedRuns) runs = lb_compared_runs_new (self->comparison, &wording);
-  LbStyle style = style_of (self->session, width, height);
+  int side = side_height (height);
+  const LbStyle *style;
+  const LbView *view;
   LbPicture like;
   LbOverlay overlay;
   LbExtents extents;
-  int side = side_height (height);
 
   lb_session_get_picture (self->session, &like);
   /* The page's own heading has it. */
   like.title = NULL;
   overlay = lb_overlay_of_runs (runs, &like);
   extents = lb_overlay_extents (&overlay);
-  self->view = lb_view_fit (&self->view, &extents, &style, width, side);
-  self->side = lb_overlay_side_view_new (self->context, &overlay, &style, &self->view, width, side);
-  self->strip =
-      lb_overlay_strip_new (self->context, &overlay, &style, &self->view, width, height - side);
+  lb_viewport_set_extents (self->viewport, &extents);
+  lb_viewport_set_size (self->viewport, width, side, height - side);
+  style = lb_viewport_get_style (self->viewport);
+  view = lb_viewport_get_view (self->viewport);
+  self->side = lb_overlay_side_view_new (self->context, &overlay, style, view, width, side);
+  self->strip = lb_overlay_strip_new (self->context, &overlay, style, view, width, height - side);
   self->scene_width = width;
   self->scene_height = height;
 }
@@ -90,7 +86,9 @@ ensure_scenes (LbCompareDrawings *self)
   if (self->side && width == self->scene_width && height == self->scene_height)
     return TRUE;
   drop_scenes (self);
+  self->making = TRUE;
   make_scenes (self, width, height);
+  self->making = FALSE;
   return TRUE;
 }
 
@@ -123,6 +121,8 @@ describe_cb (gpointer user_data)
 static void
 outdate (LbCompareDrawings *self)
 {
+  if (self->making) /* the view is being set for what is drawn now */
+    return;
   drop_scenes (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_clear_handle_id (&self->describe_id, g_source_remove);
@@ -174,7 +174,7 @@ released_cb (LbCompareDrawings *self, int n_press, double x, double y)
   LbPick pick;
   int side;
 
-  if (!ensure_scenes (self))
+  if (lb_compare_handling_was_drag (self->handling) || !ensure_scenes (self))
     return;
   side = side_height (self->scene_height);
   pick = y < side ? lb_scene_pick (self->side, x, y, PICK_TOLERANCE)
@@ -191,6 +191,9 @@ lb_compare_drawings_dispose (GObject *object)
   g_clear_handle_id (&self->describe_id, g_source_remove);
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
+  if (self->viewport)
+    g_signal_handlers_disconnect_by_data (self->viewport, self);
+  g_clear_object (&self->viewport);
   g_clear_object (&self->session);
   g_clear_object (&self->comparison);
   G_OBJECT_CLASS (lb_compare_drawings_parent_class)->dispose (object);
@@ -203,6 +206,7 @@ lb_compare_drawings_finalize (GObject *object)
 
   drop_scenes (self);
   lb_draw_context_free (self->context);
+  lb_compare_handling_free (self->handling);
   G_OBJECT_CLASS (lb_compare_drawings_parent_class)->finalize (object);
 }
 
@@ -227,6 +231,7 @@ lb_compare_drawings_init (LbCompareDrawings *self)
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->context = lb_draw_context_new ();
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
@@ -240,51 +245,24 @@ lb_compare_drawings_new (LbSession *session)
   LbCompareDrawings *self = g_object_new (LB_TYPE_COMPARE_DRAWINGS, NULL);
 
   self->session = g_object_ref (session);
+  self->viewport = lb_viewport_new (session);
+  self->handling = lb_compare_handling_new (GTK_WIDGET (self), self->viewport);
   lb_accessible_name (GTK_WIDGET (self), _ ("Variants over one another"));
   g_signal_connect_swapped (session, "reworded", G_CALLBACK (outdate), self);
-  g_signal_connect_object (lb_session_get_appearance (session), "notify::dark",
-                           G_CALLBACK (outdate), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (lb_session_get_appearance (session), "notify::text-scale",
-                           G_CALLBACK (outdate), self, G_CONNECT_SWAPPED);
+  g_signal_connect_swapped (self->viewport, "changed", G_CALLBACK (outdate), self);
   return GTK_WIDGET (self);
 }
 
-/* ---- A piece of a line ---- */
-
-#define SAMPLE_WIDTH 34
-#define SAMPLE_HEIGHT 12
-
-static void
-draw_sample_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer run)
+LbViewport *
+lb_compare_drawings_get_viewport (LbCompareDrawings *self)
 {
-  LbSession *session = g_object_get_data (G_OBJECT (area), "session");
-  LbStyle style = style_of (session, 900, 480);
-  LbRgba c = style.colours[lb_overlay_colour (GPOINTER_TO_SIZE (run))];
-  double dashes[LB_OVERLAY_MOST_DASHES];
-  int n = lb_overlay_dashes (GPOINTER_TO_SIZE (run), 2.4, dashes);
-
-  cairo_set_source_rgb (cr, c.r, c.g, c.b);
-  cairo_set_line_width (cr, 2.4);
-  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
-  cairo_set_dash (cr, dashes, n, 0);
-  cairo_move_to (cr, 2, height / 2.0);
-  cairo_line_to (cr, width - 2, height / 2.0);
-  cairo_stroke (cr);
+  g_return_val_if_fail (LB_IS_COMPARE_DRAWINGS (self), NULL);
+  return self->viewport;
 }
 
-GtkWidget *
-lb_compare_sample_new (LbSession *session, gsize run)
+void
+lb_compare_drawings_zoom (LbCompareDrawings *self, double factor)
 {
-  GtkWidget *area = g_object_new (GTK_TYPE_DRAWING_AREA, "accessible-role",
-                                  GTK_ACCESSIBLE_ROLE_PRESENTATION, NULL);
-
-  g_object_set_data_full (G_OBJECT (area), "session", g_object_ref (session), g_object_unref);
-  gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (area), SAMPLE_WIDTH);
-  gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (area), SAMPLE_HEIGHT);
-  gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (area), draw_sample_cb, GSIZE_TO_POINTER (run),
-                                  NULL);
-  gtk_widget_set_valign (area, GTK_ALIGN_CENTER);
-  g_signal_connect_object (lb_session_get_appearance (session), "notify::dark",
-                           G_CALLBACK (gtk_widget_queue_draw), area, G_CONNECT_SWAPPED);
-  return area;
+  g_return_if_fail (LB_IS_COMPARE_DRAWINGS (self));
+  lb_compare_handling_zoom (self->handling, factor);
 }

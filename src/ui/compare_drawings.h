@@ -6,6 +6,7 @@
 
 #include "comparison.h"
 #include "session.h"
+#include "viewport.h"
 
 G_BEGIN_DECLS
 
@@ -21,7 +22,10 @@ void lb_compare_drawings_set (LbCompareDrawings *self, LbComparison *comparison)
 /* What a screen reader is told. (transfer full) */
 char *lb_compare_drawings_describe (LbCompareDrawings *self);
 
-/* A short piece of the line that run `run` is drawn with, for beside its name. */
-GtkWidget *lb_compare_sample_new (LbSession *session, gsize run);
+/* What part of the world is shown. (transfer none) */
+LbViewport *lb_compare_drawings_get_viewport (LbCompareDrawings *self);
+
+/* `factor` > 1: closer, about where the rigs hang. */
+void lb_compare_drawings_zoom (LbCompareDrawings *self, double factor);
 
 G_END_DECLS

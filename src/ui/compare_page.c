@@ -5,6 +5,7 @@
 
 #include "accessible.h"
 #include "comparer.h"
+#include "main_page.h"
 #include "page_parts.h"
 
 #define COLUMN_WIDTH 330
@@ -27,7 +28,13 @@ struct _LbComparePage
   GtkWidget *weights;
 };
 
-G_DEFINE_FINAL_TYPE (LbComparePage, lb_compare_page, GTK_TYPE_WIDGET)
+static void lb_compare_page_main_page_init (LbMainPageInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (LbComparePage,
+                               lb_compare_page,
+                               GTK_TYPE_WIDGET,
+                               G_IMPLEMENT_INTERFACE (LB_TYPE_MAIN_PAGE,
+                                                      lb_compare_page_main_page_init))
 
 static LbDocument *
 document_of (LbComparePage *self)
@@ -142,6 +149,49 @@ picked_cb (LbComparePage *self, int run)
     return;
   focus_card (self, (gsize) place);
   lb_page_scroll_to (GTK_SCROLLED_WINDOW (self->scroller), self->column, self->cards[place]);
+}
+
+/* ---- How large ---- */
+
+static LbViewport *
+viewport_of (LbMainPage *page)
+{
+  LbComparePage *self = LB_COMPARE_PAGE (page);
+
+  return lb_compare_drawings_get_viewport (LB_COMPARE_DRAWINGS (self->drawings));
+}
+
+static void
+lb_compare_page_zoom (LbMainPage *page, double factor)
+{
+  lb_compare_drawings_zoom (LB_COMPARE_DRAWINGS (LB_COMPARE_PAGE (page)->drawings), factor);
+}
+
+static void
+lb_compare_page_fit (LbMainPage *page)
+{
+  lb_viewport_fit (viewport_of (page));
+}
+
+static void
+lb_compare_page_scale_true (LbMainPage *page)
+{
+  lb_viewport_set_stretched (viewport_of (page), FALSE);
+}
+
+static void
+lb_compare_page_scale_stretched (LbMainPage *page)
+{
+  lb_viewport_set_stretched (viewport_of (page), TRUE);
+}
+
+static void
+lb_compare_page_main_page_init (LbMainPageInterface *iface)
+{
+  iface->zoom = lb_compare_page_zoom;
+  iface->fit = lb_compare_page_fit;
+  iface->scale_true = lb_compare_page_scale_true;
+  iface->scale_stretched = lb_compare_page_scale_stretched;
 }
 
 /* ---- Making ---- */

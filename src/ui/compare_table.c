@@ -3,7 +3,7 @@
 
 #include <glib/gi18n.h>
 
-#include "compare_drawings.h"
+#include "compare_sample.h"
 #include "comparison_words.h"
 #include "page_parts.h"
 

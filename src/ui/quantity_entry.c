@@ -11,6 +11,7 @@ struct _LbQuantityEntry
   LbSession *session;
   LbQuantity quantity;
   double minimum, maximum;
+  gboolean optional; /* an empty text is a value, too */
   double value;
   char *shown; /* the text that stands for the value */
   char *fault;
@@ -85,6 +86,14 @@ parse (LbQuantityEntry *self, double *value, char **fault)
   return lb_words_parse (self->quantity, lb_session_get_units (self->session), text, value, fault);
 }
 
+static gboolean
+is_empty (LbQuantityEntry *self)
+{
+  g_autofree char *bare = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self))));
+
+  return *bare == '\0';
+}
+
 static void
 enter (LbQuantityEntry *self, double value)
 {
@@ -102,7 +111,9 @@ lb_quantity_entry_commit (LbQuantityEntry *self)
   g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
   if (!is_being_edited (self))
     return;
-  if (!parse (self, &value, &fault))
+  if (self->optional && is_empty (self))
+    enter (self, LB_UNSET);
+  else if (!parse (self, &value, &fault))
     take_fault (self, fault);
   else if (!(value >= self->minimum && value <= self->maximum))
     take_fault (self, lb_entry_range_fault (self->session, self->quantity, self->minimum,
@@ -206,6 +217,13 @@ lb_quantity_entry_set_range (LbQuantityEntry *self, double minimum, double maxim
   g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
   self->minimum = minimum;
   self->maximum = maximum;
+}
+
+void
+lb_quantity_entry_set_optional (LbQuantityEntry *self, gboolean optional)
+{
+  g_return_if_fail (LB_IS_QUANTITY_ENTRY (self));
+  self->optional = optional;
 }
 
 void

@@ -24,6 +24,9 @@ void lb_quantity_entry_set_name (LbQuantityEntry *self, const char *name);
 /* SI, inclusive. At first any number will do. */
 void lb_quantity_entry_set_range (LbQuantityEntry *self, double minimum, double maximum);
 
+/* An empty text then stands for unset, and "entered" comes with that; at first it is a fault. */
+void lb_quantity_entry_set_optional (LbQuantityEntry *self, gboolean optional);
+
 /* Shows `value` unless it is shown already; unset is an empty entry. Emits nothing. A text that is
  * being typed gives way only to another value. */
 void lb_quantity_entry_set_value (LbQuantityEntry *self, double value);

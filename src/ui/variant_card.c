@@ -4,7 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
-#include "compare_drawings.h"
+#include "compare_sample.h"
 #include "page_parts.h"
 #include "variant_adder.h"
 #include "variant_value.h"

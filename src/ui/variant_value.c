@@ -63,6 +63,11 @@ number_control (LbVariantValue *self, const char *name)
 
   lb_quantity_entry_set_range (LB_QUANTITY_ENTRY (entry), self->field->minimum,
                                self->field->maximum);
+  if (self->field->nullable)
+    {
+      lb_quantity_entry_set_optional (LB_QUANTITY_ENTRY (entry), TRUE);
+      gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ (self->field->unset_label));
+    }
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 9);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 11);
   g_signal_connect_swapped (entry, "entered", G_CALLBACK (entered_cb), self);

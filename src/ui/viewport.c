@@ -19,6 +19,8 @@ struct _LbViewport
   gboolean moved;
   gboolean stretched;
   gboolean held;
+  gboolean has_extents; /* else what is to be seen is the rig */
+  LbExtents extents;
 };
 
 G_DEFINE_FINAL_TYPE (LbViewport, lb_viewport, G_TYPE_OBJECT)
@@ -38,14 +40,17 @@ take_view (LbViewport *self, const LbView *view)
 static void
 fit (LbViewport *self, gboolean afresh)
 {
+  LbExtents extents = self->extents;
   LbPicture picture;
-  LbExtents extents;
   LbView view;
 
   if (self->width < 1 || self->height < 1)
     return;
-  lb_session_get_picture (self->session, &picture);
-  extents = lb_picture_extents (&picture);
+  if (!self->has_extents)
+    {
+      lb_session_get_picture (self->session, &picture);
+      extents = lb_picture_extents (&picture);
+    }
   view = (self->stretched ? lb_view_fit_stretched
                           : lb_view_fit) (afresh || self->view.width == 0 ? NULL : &self->view,
                                           &extents, &self->style, self->width, self->height);
@@ -129,6 +134,16 @@ lb_viewport_new (LbSession *session)
   g_signal_connect_object (lb_session_get_appearance (session), "notify::text-scale",
                            G_CALLBACK (text_scale_cb), self, G_CONNECT_SWAPPED);
   return self;
+}
+
+void
+lb_viewport_set_extents (LbViewport *self, const LbExtents *extents)
+{
+  g_return_if_fail (LB_IS_VIEWPORT (self));
+  self->extents = *extents;
+  self->has_extents = TRUE;
+  if (!self->moved)
+    fit (self, FALSE);
 }
 
 void

@@ -16,6 +16,9 @@ G_DECLARE_FINAL_TYPE (LbViewport, lb_viewport, LB, VIEWPORT, GObject)
 
 LbViewport *lb_viewport_new (LbSession *session);
 
+/* Shows `extents` from now on, not the rig of the document: for a drawing of something else. */
+void lb_viewport_set_extents (LbViewport *self, const LbExtents *extents);
+
 /* The size of the side view and the height of the bed strip under it, drawing units. */
 void lb_viewport_set_size (LbViewport *self, double width, double height, double strip_height);
 

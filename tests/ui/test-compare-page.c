@@ -190,6 +190,104 @@ variants_are_made_by_hand (void **state)
   assert_int_equal (variants ()->n, 0);
 }
 
+/* What a file may leave to the published curve a variant may, too: by an empty text, as in the rig.
+ */
+static void
+a_value_can_be_emptied (void **state)
+{
+  const LbField *drag = lb_field ("weight.drag_coefficient"), *mass = lb_field ("weight.mass_kg");
+  GtkWidget *entry;
+
+  click (lb_compare_page_get_add_button (page));
+  assert_true (lb_variant_adder_add (session (), 1, drag, 0));
+  entry = lb_variant_card_get_value (lb_compare_page_get_card (page, 1), drag, 0);
+  type (entry, "0.7");
+  assert_near (lb_variant_get_override (&variants ()->list[1], drag, 0)->value, 0.7, 1e-12);
+  type (entry, " ");
+  assert_int_equal (variants ()->list[1].n_overrides, 1);
+  assert_false (lb_is_set (lb_variant_get_override (&variants ()->list[1], drag, 0)->value));
+  assert_null (lb_quantity_entry_get_fault (LB_QUANTITY_ENTRY (entry)));
+  lb_session_undo (session ());
+  settle ();
+  assert_near (lb_variant_get_override (&variants ()->list[1], drag, 0)->value, 0.7, 1e-12);
+  /* A weight has no such other way to be. */
+  assert_true (lb_variant_adder_add (session (), 1, mass, 0));
+  entry = lb_variant_card_get_value (lb_compare_page_get_card (page, 1), mass, 0);
+  type (entry, "");
+  assert_non_null (lb_quantity_entry_get_fault (LB_QUANTITY_ENTRY (entry)));
+  assert_near (lb_variant_get_override (&variants ()->list[1], mass, 0)->value,
+               setup ()->rig.weight.mass, 1e-12);
+}
+
+static void
+activate (const char *action)
+{
+  gtk_widget_activate_action (GTK_WIDGET (window), action, NULL);
+  harness_frame (GTK_WIDGET (page));
+}
+
+static LbView
+view (void)
+{
+  LbViewport *viewport = lb_compare_drawings_get_viewport (lb_compare_page_get_drawings (page));
+
+  return *lb_viewport_get_view (viewport);
+}
+
+static gboolean
+key (guint value)
+{
+  GtkWidget *drawings = GTK_WIDGET (lb_compare_page_get_drawings (page));
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (drawings);
+  gboolean taken = FALSE;
+
+  for (guint i = 0; i < g_list_model_get_n_items (all) && !taken; i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (all, i);
+
+      if (GTK_IS_EVENT_CONTROLLER_KEY (controller))
+        g_signal_emit_by_name (controller, "key-pressed", value, 0, 0, &taken);
+    }
+  harness_frame (GTK_WIDGET (page));
+  return taken;
+}
+
+/* Closer and moved by actions and keys; it stays so while values change, until all is shown again.
+ */
+static void
+the_drawing_zooms_and_moves (void **state)
+{
+  LbView whole, near, moved;
+
+  click (lb_compare_page_get_weights_button (page));
+  whole = view ();
+  activate ("win.zoom-in");
+  near = view ();
+  assert_relative (near.per_metre_x, 1.25 * whole.per_metre_x, 1e-9);
+  assert_true (key (GDK_KEY_Right));
+  assert_true (key (GDK_KEY_Up));
+  moved = view ();
+  assert_true (moved.x_left > near.x_left);
+  assert_true (moved.z_top > near.z_top);
+  assert_relative (moved.per_metre_x, near.per_metre_x, 1e-12);
+  picture ("compare-near");
+  lb_session_set_value (session (), lb_field ("river.surface_current_m_s"), 0, 1.3, 0);
+  settle ();
+  assert_memory_equal (&moved, &(LbView[]){ view () }, sizeof moved);
+  assert_true (key (GDK_KEY_minus));
+  assert_relative (view ().per_metre_x, moved.per_metre_x / 1.25, 1e-9);
+  activate ("win.zoom-fit");
+  assert_true (view ().per_metre_x < near.per_metre_x);
+  activate ("win.scale-stretched");
+  harness_frame (GTK_WIDGET (page));
+  assert_true (view ().per_metre_z >= 2 * view ().per_metre_x);
+  picture ("compare-stretched");
+  activate ("win.scale-true");
+  harness_frame (GTK_WIDGET (page));
+  assert_true (view ().per_metre_z == view ().per_metre_x);
+  assert_false (key (GDK_KEY_Tab));
+}
+
 static void
 names_are_told_apart (void **state)
 {
@@ -290,6 +388,8 @@ main (void)
     IN_LARGE (pictures_in_the_dark),
     cmocka_unit_test_setup_teardown (a_small_window_holds_it, open_in_small, tear_down),
     IN_LARGE (variants_are_made_by_hand),
+    IN_LARGE (a_value_can_be_emptied),
+    IN_LARGE (the_drawing_zooms_and_moves),
     IN_LARGE (names_are_told_apart),
     IN_LARGE (the_list_of_values_adds_one),
     IN_LARGE (every_value_can_be_chosen),
