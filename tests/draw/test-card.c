@@ -115,12 +115,27 @@ check_crossings (const LbScene *scene, const LbItem *item, const char *where)
     }
 }
 
-/* Words of a drawing within the page: none too small, none over another. */
-static void
-check_inset (const LbCardInset *inset, const char *where)
+/* The boxes of all words of a scene, a little smaller than they are; those of paths are empty. Free
+ * with g_free(). */
+static LbBox *
+boxes_of (const LbScene *scene)
 {
-  const LbScene *scene = inset->scene;
+  LbBox *boxes = g_new0 (LbBox, scene->items->len + 1);
 
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const LbItem *item = &g_array_index (scene->items, LbItem, i);
+
+      if (item->layout)
+        boxes[i] = lb_box_grown (text_box (item), -TOUCHING);
+    }
+  return boxes;
+}
+
+/* None too small, none over another. */
+static void
+check_words (const LbScene *scene, const LbBox *boxes, const char *where)
+{
   for (guint i = 0; i < scene->items->len; i++)
     {
       const LbItem *item = &g_array_index (scene->items, LbItem, i);
@@ -129,54 +144,50 @@ check_inset (const LbCardInset *inset, const char *where)
         continue;
       check_letters (item, where);
       for (guint k = 0; k < i; k++)
-        {
-          const LbItem *other = &g_array_index (scene->items, LbItem, k);
+        if (boxes[k].width > 0 && lb_box_overlaps (boxes[i], boxes[k]))
+          fail_msg ("%s: \"%s\" stands over \"%s\"", where, words_of (item),
+                    words_of (&g_array_index (scene->items, LbItem, k)));
+    }
+}
 
-          if (other->layout
-              && lb_box_overlaps (lb_box_grown (text_box (item), -TOUCHING),
-                                  lb_box_grown (text_box (other), -TOUCHING)))
-            fail_msg ("%s: in a drawing \"%s\" stands over \"%s\"", where, words_of (item),
-                      words_of (other));
-        }
+static void
+check_inset (const LbCardInset *inset, const char *where)
+{
+  g_autofree LbBox *boxes = boxes_of (inset->scene);
+
+  check_words (inset->scene, boxes, where);
+}
+
+static void
+check_item (const LbCardPage *page, const LbItem *item, LbBox box, const char *where)
+{
+  double margin = lb_card_margin (page->width, page->height);
+
+  if (!item->layout)
+    {
+      check_inside (page, item->bounds, margin - STROKE, "a path", where);
+      return;
+    }
+  check_inside (page, text_box (item), margin, words_of (item), where);
+  check_crossings (page->scene, item, where);
+  for (size_t k = 0; k < page->n_insets; k++)
+    {
+      LbBox inset = { page->insets[k].x, page->insets[k].y, page->insets[k].scene->width,
+                      page->insets[k].scene->height };
+
+      if (lb_box_overlaps (box, inset))
+        fail_msg ("%s: \"%s\" stands over a drawing", where, words_of (item));
     }
 }
 
 static void
 check_page (const LbCardPage *page, const char *where)
 {
-  const LbScene *scene = page->scene;
-  double margin = lb_card_margin (page->width, page->height);
+  g_autofree LbBox *boxes = boxes_of (page->scene);
 
-  for (guint i = 0; i < scene->items->len; i++)
-    {
-      const LbItem *item = &g_array_index (scene->items, LbItem, i);
-
-      if (!item->layout)
-        {
-          check_inside (page, item->bounds, margin - STROKE, "a path", where);
-          continue;
-        }
-      check_letters (item, where);
-      check_inside (page, text_box (item), margin, words_of (item), where);
-      check_crossings (scene, item, where);
-      for (guint k = 0; k < i; k++)
-        {
-          const LbItem *other = &g_array_index (scene->items, LbItem, k);
-
-          if (other->layout
-              && lb_box_overlaps (lb_box_grown (text_box (item), -TOUCHING),
-                                  lb_box_grown (text_box (other), -TOUCHING)))
-            fail_msg ("%s: \"%s\" stands over \"%s\"", where, words_of (item), words_of (other));
-        }
-      for (size_t k = 0; k < page->n_insets; k++)
-        {
-          LbBox inset = { page->insets[k].x, page->insets[k].y, page->insets[k].scene->width,
-                          page->insets[k].scene->height };
-
-          if (lb_box_overlaps (lb_box_grown (text_box (item), -TOUCHING), inset))
-            fail_msg ("%s: \"%s\" stands over a drawing", where, words_of (item));
-        }
-    }
+  check_words (page->scene, boxes, where);
+  for (guint i = 0; i < page->scene->items->len; i++)
+    check_item (page, &g_array_index (page->scene->items, LbItem, i), boxes[i], where);
   for (size_t k = 0; k < page->n_insets; k++)
     check_inset (&page->insets[k], where);
 }
