@@ -64,11 +64,12 @@ lb_pass_mark_step (const LbPassPicture *picture, double per_metre, double least)
 {
   static const double steps[] = { 1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200, 3600 };
   const LbPassTrack *track = &picture->track;
+  size_t stride = 1 + track->n / 256; /* a course has no sharp bends */
   double way = 0, time = 0;
 
-  for (size_t i = 1; i < track->n; i++)
-    way += hypot (track->moments[i].reel.x - track->moments[i - 1].reel.x,
-                  track->moments[i].reel.y - track->moments[i - 1].reel.y);
+  for (size_t i = stride; i < track->n; i += stride)
+    way += hypot (track->moments[i].reel.x - track->moments[i - stride].reel.x,
+                  track->moments[i].reel.y - track->moments[i - stride].reel.y);
   if (track->n > 1)
     time = track->moments[track->n - 1].time - track->moments[0].time;
   for (size_t i = 0; i < G_N_ELEMENTS (steps); i++)
@@ -88,17 +89,20 @@ trail_look (const LbScene *scene, int thing)
                    .opacity = 0.85 };
 }
 
-/* A ring on the trail; filled for the weight. */
+/* A ring on the trail; filled for the weight. None over words. */
 static void
 add_mark (LbScene *scene, int thing, LbSpot at)
 {
   double r = 3 * scene->style.scale;
+  LbBox box = { at.x - r, at.y - r, 2 * r, 2 * r };
   LbLook look = {
     .fill = thing < 0 ? lb_pass_colour (thing) : LB_COLOUR_CARD,
     .stroke = lb_pass_colour (thing),
     .width = 1.5 * scene->style.scale,
   };
 
+  if (!lb_scene_is_free (scene, box, 1))
+    return;
   lb_scene_begin (scene, LB_LAYER_FOREGROUND);
   lb_scene_add_ellipse (scene, at.x, at.y, r, r);
   lb_scene_end (scene, look);

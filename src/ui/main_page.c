@@ -5,6 +5,7 @@
 
 #include "card_pane.h"
 #include "compare_page.h"
+#include "pass_page.h"
 
 G_DEFINE_INTERFACE (LbMainPage, lb_main_page, GTK_TYPE_WIDGET)
 
@@ -12,6 +13,7 @@ const LbMainPageKind lb_main_page_kinds[] = {
   { LB_MAIN_PAGE_SIDE_VIEW, N_ ("Side view"), "F3", NULL },
   { LB_MAIN_PAGE_COMPARE, N_ ("Compare"), "F4", lb_compare_page_new },
   { LB_MAIN_PAGE_CARD, N_ ("Card"), "F5", lb_card_pane_new },
+  { LB_MAIN_PAGE_PASS, N_ ("Pass"), "F7", lb_pass_page_new },
 };
 const gsize lb_main_page_n_kinds = G_N_ELEMENTS (lb_main_page_kinds);
 

@@ -28,6 +28,7 @@
 #include <time.h>
 
 #include "application.h"
+#include "pass_page.h"
 #include "window.h"
 
 #define START_VARIABLE "LB_BENCH_START"
@@ -48,7 +49,8 @@ compare_doubles (const void *a, const void *b)
 typedef struct
 {
   LbWindow *window;
-  GtkAdjustment *adjustment;
+  GtkAdjustment *adjustment; /* NULL: a pass is played */
+  LbPassPlayback *playback;
   int frame; /* moves made */
   int n;     /* frames measured */
   int stale; /* frames that showed an older answer than the slider's */
@@ -90,7 +92,10 @@ tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 
   if (run->done)
     return G_SOURCE_REMOVE;
-  gtk_adjustment_set_value (run->adjustment, position (run));
+  if (run->adjustment)
+    gtk_adjustment_set_value (run->adjustment, position (run));
+  else
+    lb_pass_playback_go_to (run->playback, (double) run->frame / 30);
   run->frame++;
   return G_SOURCE_CONTINUE;
 }
@@ -100,6 +105,25 @@ before_paint_cb (Run *run)
 {
   run->start = g_get_monotonic_time ();
   run->cpu_start = thread_time ();
+}
+
+static double
+painted_of_pass (LbWindow *window)
+{
+  LbPassPage *page = LB_PASS_PAGE (lb_window_get_main_page_widget (window, LB_MAIN_PAGE_PASS));
+  const LbPassCanvasKind kinds[] = { LB_PASS_CANVAS_SIDE, LB_PASS_CANVAS_CHART };
+  double area = 0, painted = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      LbPassCanvas *canvas =
+          lb_pass_drawings_get_canvas (lb_pass_page_get_drawings (page), kinds[i]);
+
+      area += (double) gtk_widget_get_width (GTK_WIDGET (canvas))
+              * gtk_widget_get_height (GTK_WIDGET (canvas));
+      painted += lb_node_cache_get_counts (lb_pass_canvas_get_cache (canvas)).painted_area;
+    }
+  return painted / area;
 }
 
 static double
@@ -142,7 +166,7 @@ after_paint_cb (Run *run)
   run->times[run->n] = (double) (g_get_monotonic_time () - run->start);
   run->cpu[run->n] = thread_time () - run->cpu_start;
   run->solve[run->n] = result ? lb_result_get_solve_time (result) : 0;
-  run->part[run->n] = painted_part (run->window);
+  run->part[run->n] = run->adjustment ? painted_part (run->window) : painted_of_pass (run->window);
   run->stale += !result
                 || !lb_setup_equal (lb_result_get_setup (result),
                                     lb_document_get_setup (lb_session_get_document (session)));
@@ -169,32 +193,63 @@ print_run (const char *name, Run *run)
 }
 
 static void
-move_slider (LbWindow *window, const char *name, LbSlider *slider)
+measure (Run *run, const char *name)
 {
-  GtkRange *range = GTK_RANGE (lb_slider_get_scale (slider));
-  Run *run = g_new0 (Run, 1);
-  GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (window));
-  double old;
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (run->window));
 
-  run->window = window;
-  run->adjustment = gtk_range_get_adjustment (range);
-  run->backgrounds = backgrounds_painted (window);
-  old = gtk_adjustment_get_value (run->adjustment);
+  run->backgrounds = backgrounds_painted (run->window);
   g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (before_paint_cb), run);
   g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (after_paint_cb), run);
-  gtk_widget_add_tick_callback (GTK_WIDGET (window), tick_cb, run, NULL);
+  gtk_widget_add_tick_callback (GTK_WIDGET (run->window), tick_cb, run, NULL);
   while (!run->done)
     g_main_context_iteration (NULL, TRUE);
   g_signal_handlers_disconnect_by_data (clock, run);
   print_run (name, run);
-  gtk_adjustment_set_value (run->adjustment, old);
-  /* The tick callback ends at the next frame, and reads `run` once more. */
+}
+
+/* The tick callback ends at the next frame, and reads `run` once more. */
+static void
+free_run (Run *run)
+{
   for (int i = 0; i < 200; i++)
     g_main_context_iteration (NULL, FALSE);
   g_usleep (50000);
   while (g_main_context_iteration (NULL, FALSE))
     ;
   g_free (run);
+}
+
+static void
+move_slider (LbWindow *window, const char *name, LbSlider *slider)
+{
+  Run *run = g_new0 (Run, 1);
+  double old;
+
+  run->window = window;
+  run->adjustment = gtk_range_get_adjustment (GTK_RANGE (lb_slider_get_scale (slider)));
+  old = gtk_adjustment_get_value (run->adjustment);
+  measure (run, name);
+  gtk_adjustment_set_value (run->adjustment, old);
+  free_run (run);
+}
+
+/* The usual pass, moment by moment, 1/30 s apart. */
+static void
+play_pass (LbWindow *window)
+{
+  Run *run = g_new0 (Run, 1);
+  LbPassPage *page;
+
+  lb_window_show_main_page (window, LB_MAIN_PAGE_PASS);
+  page = LB_PASS_PAGE (lb_window_get_main_page_widget (window, LB_MAIN_PAGE_PASS));
+  run->window = window;
+  run->playback = lb_pass_page_get_playback (page);
+  lb_pass_playback_set_playing (run->playback, FALSE);
+  while (lb_pass_runner_get_state (lb_pass_playback_get_runner (run->playback)) == LB_PASS_RUN_GOING
+         || lb_pass_playback_get_end (run->playback) <= 0)
+    g_main_context_iteration (NULL, TRUE);
+  measure (run, "pass");
+  free_run (run);
 }
 
 static void
@@ -219,6 +274,7 @@ bench_window (LbApplication *application, int width, int height)
   move_slider (window, "weight", lb_controls_get_weight (controls));
   move_slider (window, "line out",
                lb_line_control_get_slider (lb_controls_get_line_control (controls)));
+  play_pass (window);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 

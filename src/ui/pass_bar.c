@@ -1,0 +1,436 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "pass_bar.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+#include "accessible.h"
+#include "fold.h"
+#include "page_parts.h"
+#include "pass_words.h"
+
+#define SLIDER_LEAST 140
+#define SLIDER_STEP 0.1 /* s */
+#define SLIDER_PAGE 1.0
+#define TIME_CHARS 16
+#define SPEED_LEAST 84
+
+/* A computation is spoken of when it takes longer than this. */
+#define SAY_AFTER_MS 250
+
+struct _LbPassBar
+{
+  GtkWidget parent;
+  LbSession *session;
+  LbPassPlayback *playback;
+  gboolean showing; /* what controls emit meanwhile changes nothing */
+  gboolean is_late; /* the computation takes long enough to be spoken of */
+  guint late_id;
+  GtkWidget *said; /* box: words, progress, cancel */
+  GtkWidget *words;
+  GtkWidget *progress;
+  GtkWidget *cancel;
+  GtkWidget *again;
+  GtkWidget *play;
+  GtkWidget *slider;
+  GtkWidget *time;
+  GtkWidget *speed;
+  GtkWidget *views[2]; /* from the side, from above */
+};
+
+G_DEFINE_FINAL_TYPE (LbPassBar, lb_pass_bar, GTK_TYPE_WIDGET)
+
+static guint view_signal;
+
+static const double speeds[] = { LB_PASS_SLOWEST, 1, 2, 4, LB_PASS_FASTEST };
+
+/* ---- Showing ---- */
+
+static char *
+seconds (LbPassBar *self, double time, int decimals)
+{
+  LbWording wording = lb_session_get_wording (self->session);
+
+  return lb_words_quantity (LB_QUANTITY_TIME, wording.units, time, decimals);
+}
+
+static void
+show_time (LbPassBar *self)
+{
+  double time = lb_pass_playback_get_time (self->playback);
+  g_autofree char *now = seconds (self, time, 1);
+  g_autofree char *all = seconds (self, lb_pass_playback_get_duration (self->playback), 0);
+  /* Translators: "12.3 s of 60 s" */
+  g_autofree char *text = g_strdup_printf (_ ("%s of %s"), now, all);
+
+  gtk_inscription_set_text (GTK_INSCRIPTION (self->time), text);
+  self->showing = TRUE;
+  gtk_range_set_value (GTK_RANGE (self->slider), time);
+  self->showing = FALSE;
+}
+
+static void
+show_playing (LbPassBar *self)
+{
+  gboolean playing = lb_pass_playback_get_playing (self->playback);
+
+  gtk_button_set_icon_name (GTK_BUTTON (self->play), playing ? "media-playback-pause-symbolic"
+                                                             : "media-playback-start-symbolic");
+  gtk_widget_set_tooltip_text (self->play, playing ? _ ("Pause (Space)") : _ ("Play (Space)"));
+  lb_accessible_name (self->play, playing ? _ ("Pause") : _ ("Play"));
+}
+
+/* ---- What is said of the computation ---- */
+
+static char *
+failure_words (LbPassBar *self)
+{
+  g_autofree char *end = seconds (self, lb_pass_playback_get_end (self->playback), 1);
+
+  if (lb_pass_playback_get_end (self->playback) > 0)
+    return g_strdup_printf (_ ("The computation did not settle after %s; what came before stands."),
+                            end);
+  return g_strdup (_ ("The pass could not be computed: the rig does not settle at its start."));
+}
+
+static char *
+dup_said (LbPassBar *self)
+{
+  LbPassRunner *runner = lb_pass_playback_get_runner (self->playback);
+
+  switch (lb_pass_runner_get_state (runner))
+    {
+    case LB_PASS_RUN_GOING:
+      return self->is_late ? g_strdup (_ ("Computing ahead…")) : NULL;
+    case LB_PASS_RUN_CANCELLED:
+      return g_strdup (_ ("Called off; what was computed stands."));
+    case LB_PASS_RUN_FAILED:
+      return failure_words (self);
+    case LB_PASS_RUN_REFUSED:
+      return g_strdup (lb_pass_words_fault (lb_pass_runner_get_fault (runner)));
+    case LB_PASS_RUN_NOTHING:
+    case LB_PASS_RUN_WHOLE:
+      break;
+    }
+  return NULL;
+}
+
+static void
+say (LbPassBar *self)
+{
+  LbPassRunner *runner = lb_pass_playback_get_runner (self->playback);
+  gboolean going = lb_pass_runner_get_state (runner) == LB_PASS_RUN_GOING;
+  g_autofree char *text = dup_said (self);
+
+  gtk_label_set_text (GTK_LABEL (self->words), text ? text : "");
+  gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->progress),
+                                 lb_pass_runner_get_done (runner));
+  gtk_widget_set_visible (self->progress, going);
+  gtk_widget_set_visible (self->cancel, going);
+  gtk_widget_set_visible (self->again, lb_pass_runner_get_state (runner) == LB_PASS_RUN_CANCELLED);
+  gtk_widget_set_visible (self->said, text != NULL);
+}
+
+static gboolean
+late_cb (gpointer user_data)
+{
+  LbPassBar *self = user_data;
+
+  self->late_id = 0;
+  self->is_late = TRUE;
+  say (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+grown_cb (LbPassBar *self)
+{
+  gtk_range_set_fill_level (GTK_RANGE (self->slider), lb_pass_playback_get_end (self->playback));
+  say (self);
+}
+
+static void
+restarted_cb (LbPassBar *self)
+{
+  double duration = lb_pass_playback_get_duration (self->playback);
+
+  self->is_late = FALSE;
+  g_clear_handle_id (&self->late_id, g_source_remove);
+  self->late_id = g_timeout_add (SAY_AFTER_MS, late_cb, self);
+  self->showing = TRUE;
+  gtk_range_set_range (GTK_RANGE (self->slider), 0, MAX (duration, SLIDER_STEP));
+  self->showing = FALSE;
+  gtk_widget_set_sensitive (self->slider, duration > 0);
+  grown_cb (self);
+  show_time (self);
+}
+
+/* ---- What the user does ---- */
+
+static void
+slid_cb (LbPassBar *self)
+{
+  if (self->showing)
+    return;
+  lb_pass_playback_set_playing (self->playback, FALSE);
+  lb_pass_playback_go_to (self->playback, gtk_range_get_value (GTK_RANGE (self->slider)));
+  /* It may have been held to what is known. */
+  show_time (self);
+}
+
+static void
+speed_cb (LbPassBar *self)
+{
+  guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->speed));
+
+  if (chosen < G_N_ELEMENTS (speeds))
+    lb_pass_playback_set_speed (self->playback, speeds[chosen]);
+}
+
+void
+lb_pass_bar_change_speed (LbPassBar *self, int direction)
+{
+  int chosen;
+
+  g_return_if_fail (LB_IS_PASS_BAR (self));
+  chosen = (int) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->speed)) + direction;
+  if (chosen >= 0 && chosen < (int) G_N_ELEMENTS (speeds))
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->speed), (guint) chosen);
+}
+
+static void
+view_cb (LbPassBar *self)
+{
+  if (!self->showing)
+    g_signal_emit (self, view_signal, 0,
+                   gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->views[1])));
+}
+
+void
+lb_pass_bar_set_above (LbPassBar *self, gboolean above)
+{
+  g_return_if_fail (LB_IS_PASS_BAR (self));
+  self->showing = TRUE;
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->views[above ? 1 : 0]), TRUE);
+  self->showing = FALSE;
+}
+
+/* ---- Making ---- */
+
+static GtkWidget *
+group (GtkWidget *row)
+{
+  GtkWidget *box = g_object_new (GTK_TYPE_BOX, "accessible-role", GTK_ACCESSIBLE_ROLE_GROUP, NULL);
+
+  gtk_widget_add_css_class (box, "linked");
+  gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (row), box);
+  return box;
+}
+
+static GtkWidget *
+add_button (GtkWidget *box, const char *icon, const char *action, const char *name, const char *key)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+  g_autofree char *tooltip = g_strdup_printf ("%s (%s)", name, key);
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  gtk_widget_set_tooltip_text (button, tooltip);
+  lb_accessible_name (button, name);
+  gtk_box_append (GTK_BOX (box), button);
+  return button;
+}
+
+static void
+add_buttons (LbPassBar *self, GtkWidget *row)
+{
+  GtkWidget *box = group (row);
+
+  add_button (box, "media-skip-backward-symbolic", "pass.start", _ ("To the start"), _ ("Home"));
+  add_button (box, "media-seek-backward-symbolic", "pass.step-back", _ ("A step back"), _ ("Left"));
+  self->play =
+      add_button (box, "media-playback-start-symbolic", "pass.play", _ ("Play"), _ ("Space"));
+  gtk_widget_add_css_class (self->play, "suggested-action");
+  add_button (box, "media-seek-forward-symbolic", "pass.step-on", _ ("A step on"), _ ("Right"));
+  add_button (box, "media-skip-forward-symbolic", "pass.end", _ ("To the end"), _ ("End"));
+}
+
+static void
+add_slider (LbPassBar *self, GtkWidget *row)
+{
+  self->slider = gtk_scale_new_with_range (GTK_ORIENTATION_HORIZONTAL, 0, 1, SLIDER_STEP);
+  gtk_range_set_increments (GTK_RANGE (self->slider), SLIDER_STEP, SLIDER_PAGE);
+  gtk_range_set_show_fill_level (GTK_RANGE (self->slider), TRUE);
+  gtk_range_set_restrict_to_fill_level (GTK_RANGE (self->slider), FALSE);
+  gtk_scale_set_draw_value (GTK_SCALE (self->slider), FALSE);
+  gtk_widget_set_size_request (self->slider, SLIDER_LEAST, -1);
+  gtk_widget_set_hexpand (self->slider, TRUE);
+  gtk_widget_set_tooltip_text (self->slider, _ ("The moment that is shown"));
+  lb_accessible_name (self->slider, _ ("Moment of the pass"));
+  g_signal_connect_swapped (self->slider, "value-changed", G_CALLBACK (slid_cb), self);
+  gtk_box_append (GTK_BOX (row), self->slider);
+  /* Not a label, which would have the window laid out anew at every moment. */
+  self->time = gtk_inscription_new (NULL);
+  gtk_widget_add_css_class (self->time, "numeric");
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (self->time), TIME_CHARS);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (self->time), TIME_CHARS);
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (self->time), 1);
+  gtk_widget_set_valign (self->time, GTK_ALIGN_CENTER);
+  lb_accessible_name (self->time, _ ("Time of the pass"));
+  gtk_box_append (GTK_BOX (row), self->time);
+}
+
+static void
+add_speed (LbPassBar *self, GtkWidget *row)
+{
+  const char *const names[] = { _ ("½ ×"), _ ("1 ×"), _ ("2 ×"), _ ("4 ×"), _ ("8 ×") };
+
+  self->speed = lb_page_choice (names, G_N_ELEMENTS (names), _ ("Speed of playing"));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->speed), 1);
+  /* Its words are cut short with dots where it has no room of its own. */
+  gtk_widget_set_size_request (self->speed, SPEED_LEAST, -1);
+  gtk_widget_set_tooltip_text (self->speed, _ ("Speed of playing (slower [, faster ])"));
+  gtk_widget_set_valign (self->speed, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (self->speed, "notify::selected", G_CALLBACK (speed_cb), self);
+  gtk_box_append (GTK_BOX (row), self->speed);
+}
+
+static void
+add_views (LbPassBar *self, GtkWidget *row)
+{
+  const char *const names[] = { _ ("From the side"), _ ("From above") };
+  GtkWidget *box = group (row);
+
+  for (int i = 0; i < 2; i++)
+    {
+      self->views[i] = gtk_toggle_button_new_with_label (names[i]);
+      gtk_widget_set_tooltip_text (self->views[i], _ ("The other view (V)"));
+      gtk_box_append (GTK_BOX (box), self->views[i]);
+    }
+  gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (self->views[1]),
+                               GTK_TOGGLE_BUTTON (self->views[0]));
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->views[0]), TRUE);
+  g_signal_connect_swapped (self->views[1], "toggled", G_CALLBACK (view_cb), self);
+}
+
+static void
+add_said (LbPassBar *self)
+{
+  self->said = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  self->words = lb_page_label (NULL, NULL);
+  self->progress = gtk_progress_bar_new ();
+  gtk_widget_set_valign (self->progress, GTK_ALIGN_CENTER);
+  gtk_widget_set_hexpand (self->progress, TRUE);
+  lb_accessible_name (self->progress, _ ("How much of the pass is computed"));
+  self->cancel = gtk_button_new_with_label (_ ("Call off"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->cancel), "pass.cancel");
+  gtk_widget_set_tooltip_text (self->cancel, _ ("Compute no further (Escape)"));
+  self->again = gtk_button_new_with_label (_ ("Compute again"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->again), "pass.compute");
+  gtk_widget_set_tooltip_text (self->again, _ ("Compute the pass anew (R)"));
+  gtk_box_append (GTK_BOX (self->said), self->words);
+  gtk_box_append (GTK_BOX (self->said), self->progress);
+  gtk_box_append (GTK_BOX (self->said), self->cancel);
+  gtk_box_append (GTK_BOX (self->said), self->again);
+  gtk_widget_set_parent (self->said, GTK_WIDGET (self));
+  gtk_widget_set_visible (self->said, FALSE);
+}
+
+static void
+lb_pass_bar_dispose (GObject *object)
+{
+  LbPassBar *self = LB_PASS_BAR (object);
+  GtkWidget *child;
+
+  g_clear_handle_id (&self->late_id, g_source_remove);
+  if (self->playback)
+    g_signal_handlers_disconnect_by_data (self->playback, self);
+  self->showing = TRUE;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
+    gtk_widget_unparent (child);
+  g_clear_object (&self->playback);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (lb_pass_bar_parent_class)->dispose (object);
+}
+
+static void
+lb_pass_bar_class_init (LbPassBarClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_pass_bar_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "lbpassbar");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  view_signal = g_signal_new ("view", LB_TYPE_PASS_BAR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                              G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+}
+
+static void
+lb_pass_bar_init (LbPassBar *self)
+{
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
+  gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 6);
+}
+
+GtkWidget *
+lb_pass_bar_new (LbSession *session, LbPassPlayback *playback)
+{
+  LbPassBar *self = g_object_new (LB_TYPE_PASS_BAR, NULL);
+  GtkWidget *left = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  GtkWidget *right = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+
+  self->session = g_object_ref (session);
+  self->playback = g_object_ref (playback);
+  add_said (self);
+  add_buttons (self, left);
+  add_slider (self, left);
+  add_speed (self, right);
+  add_views (self, right);
+  gtk_widget_set_hexpand (left, TRUE);
+  gtk_widget_set_parent (lb_fold_new (left, right), GTK_WIDGET (self));
+  g_signal_connect_swapped (playback, "moved", G_CALLBACK (show_time), self);
+  g_signal_connect_swapped (playback, "grown", G_CALLBACK (grown_cb), self);
+  g_signal_connect_swapped (playback, "restarted", G_CALLBACK (restarted_cb), self);
+  g_signal_connect_swapped (playback, "playing", G_CALLBACK (show_playing), self);
+  show_playing (self);
+  show_time (self);
+  return GTK_WIDGET (self);
+}
+
+GtkWidget *
+lb_pass_bar_get_play_button (LbPassBar *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_BAR (self), NULL);
+  return self->play;
+}
+
+GtkWidget *
+lb_pass_bar_get_slider (LbPassBar *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_BAR (self), NULL);
+  return self->slider;
+}
+
+GtkWidget *
+lb_pass_bar_get_speed (LbPassBar *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_BAR (self), NULL);
+  return self->speed;
+}
+
+const char *
+lb_pass_bar_get_time (LbPassBar *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_BAR (self), NULL);
+  return gtk_inscription_get_text (GTK_INSCRIPTION (self->time));
+}
+
+const char *
+lb_pass_bar_get_said (LbPassBar *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_BAR (self), NULL);
+  return gtk_widget_get_visible (self->said) ? gtk_label_get_text (GTK_LABEL (self->words)) : NULL;
+}

@@ -1,0 +1,338 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "pass_page.h"
+
+#include <glib/gi18n.h>
+
+#include "page_parts.h"
+#include "pass_section.h"
+
+#define STEP 0.1      /* s */
+#define LONG_STEP 1.0 /* s */
+
+struct _LbPassPage
+{
+  GtkBox parent;
+  LbPassPlayback *playback;
+  GtkWidget *drawings;
+  GtkWidget *bar;
+  GtkWidget *summary;
+  guint tick_id;
+  gint64 last_frame; /* us; 0: none since it plays */
+  gboolean was_shown;
+};
+
+G_DEFINE_FINAL_TYPE (LbPassPage, lb_pass_page, GTK_TYPE_BOX)
+
+/* ---- Playing ---- */
+
+static gboolean
+tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer user_data)
+{
+  LbPassPage *self = LB_PASS_PAGE (widget);
+  gint64 now = gdk_frame_clock_get_frame_time (clock);
+  gint64 last = self->last_frame;
+
+  self->last_frame = now;
+  if (last > 0)
+    lb_pass_playback_advance (self->playback, (double) (now - last) / 1e6);
+  return G_SOURCE_CONTINUE;
+}
+
+static void
+playing_cb (LbPassPage *self)
+{
+  gboolean playing = lb_pass_playback_get_playing (self->playback);
+
+  if (playing == (self->tick_id != 0))
+    return;
+  self->last_frame = 0;
+  if (playing)
+    self->tick_id = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
+  else
+    {
+      gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick_id);
+      self->tick_id = 0;
+    }
+}
+
+static gboolean
+wants_no_motion (GtkWidget *widget)
+{
+  gboolean animations = TRUE;
+
+  g_object_get (gtk_widget_get_settings (widget), "gtk-enable-animations", &animations, NULL);
+  return !animations;
+}
+
+/* ---- Actions ---- */
+
+static void
+play_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbPassPlayback *playback = LB_PASS_PAGE (widget)->playback;
+
+  lb_pass_playback_set_playing (playback, !lb_pass_playback_get_playing (playback));
+}
+
+static void
+move (GtkWidget *widget, double seconds)
+{
+  LbPassPlayback *playback = LB_PASS_PAGE (widget)->playback;
+
+  lb_pass_playback_set_playing (playback, FALSE);
+  lb_pass_playback_go_to (playback, lb_pass_playback_get_time (playback) + seconds);
+}
+
+static void
+step_back_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  move (widget, -STEP);
+}
+
+static void
+step_on_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  move (widget, STEP);
+}
+
+static void
+long_back_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  move (widget, -LONG_STEP);
+}
+
+static void
+long_on_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  move (widget, LONG_STEP);
+}
+
+static void
+start_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  move (widget, -LB_PASS_LONGEST);
+}
+
+static void
+end_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  move (widget, LB_PASS_LONGEST);
+}
+
+static void
+slower_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_pass_bar_change_speed (LB_PASS_BAR (LB_PASS_PAGE (widget)->bar), -1);
+}
+
+static void
+faster_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_pass_bar_change_speed (LB_PASS_BAR (LB_PASS_PAGE (widget)->bar), 1);
+}
+
+static void
+set_above (LbPassPage *self, gboolean above)
+{
+  lb_pass_drawings_set_above (LB_PASS_DRAWINGS (self->drawings), above);
+  lb_pass_bar_set_above (LB_PASS_BAR (self->bar), above);
+}
+
+static void
+view_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbPassPage *self = LB_PASS_PAGE (widget);
+
+  set_above (self, !lb_pass_drawings_get_above (LB_PASS_DRAWINGS (self->drawings)));
+}
+
+static void
+cancel_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_pass_runner_cancel (lb_pass_playback_get_runner (LB_PASS_PAGE (widget)->playback));
+}
+
+static void
+compute_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_pass_playback_compute (LB_PASS_PAGE (widget)->playback);
+}
+
+static void
+install_actions (GtkWidgetClass *widget_class)
+{
+  static const struct
+  {
+    const char *name;
+    GtkWidgetActionActivateFunc activate;
+    guint key;
+    GdkModifierType modifiers;
+  } actions[] = {
+    { "pass.play", play_cb, GDK_KEY_space, 0 },
+    { "pass.step-back", step_back_cb, GDK_KEY_Left, 0 },
+    { "pass.step-on", step_on_cb, GDK_KEY_Right, 0 },
+    { "pass.long-step-back", long_back_cb, GDK_KEY_Left, GDK_CONTROL_MASK },
+    { "pass.long-step-on", long_on_cb, GDK_KEY_Right, GDK_CONTROL_MASK },
+    { "pass.start", start_cb, GDK_KEY_Home, 0 },
+    { "pass.end", end_cb, GDK_KEY_End, 0 },
+    { "pass.slower", slower_cb, GDK_KEY_bracketleft, 0 },
+    { "pass.faster", faster_cb, GDK_KEY_bracketright, 0 },
+    { "pass.view", view_cb, GDK_KEY_v, 0 },
+    { "pass.cancel", cancel_cb, GDK_KEY_Escape, 0 },
+    { "pass.compute", compute_cb, GDK_KEY_r, 0 },
+  };
+
+  /* The keys count where no control of the page takes them first. */
+  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
+    {
+      gtk_widget_class_install_action (widget_class, actions[i].name, NULL, actions[i].activate);
+      gtk_widget_class_add_binding_action (widget_class, actions[i].key, actions[i].modifiers,
+                                           actions[i].name, NULL);
+    }
+}
+
+/* ---- The page ---- */
+
+static void
+lb_pass_page_map (GtkWidget *widget)
+{
+  LbPassPage *self = LB_PASS_PAGE (widget);
+
+  GTK_WIDGET_CLASS (lb_pass_page_parent_class)->map (widget);
+  lb_pass_playback_set_active (self->playback, TRUE);
+  if (!self->was_shown && !wants_no_motion (widget))
+    lb_pass_playback_set_playing (self->playback, TRUE);
+  self->was_shown = TRUE;
+}
+
+static void
+lb_pass_page_unmap (GtkWidget *widget)
+{
+  LbPassPage *self = LB_PASS_PAGE (widget);
+
+  if (self->playback)
+    lb_pass_playback_set_active (self->playback, FALSE);
+  GTK_WIDGET_CLASS (lb_pass_page_parent_class)->unmap (widget);
+}
+
+/* The drawing comes first: there the keys for playing work. */
+static gboolean
+lb_pass_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  LbPassPage *self = LB_PASS_PAGE (widget);
+  LbPassDrawings *drawings = LB_PASS_DRAWINGS (self->drawings);
+
+  if (direction == GTK_DIR_TAB_FORWARD && !gtk_widget_get_focus_child (widget))
+    return gtk_widget_grab_focus (GTK_WIDGET (lb_pass_drawings_get_canvas (
+        drawings,
+        lb_pass_drawings_get_above (drawings) ? LB_PASS_CANVAS_ABOVE : LB_PASS_CANVAS_SIDE)));
+  return GTK_WIDGET_CLASS (lb_pass_page_parent_class)->focus (widget, direction);
+}
+
+static void
+lb_pass_page_dispose (GObject *object)
+{
+  LbPassPage *self = LB_PASS_PAGE (object);
+
+  if (self->playback)
+    {
+      g_signal_handlers_disconnect_by_data (self->playback, self);
+      lb_pass_playback_set_active (self->playback, FALSE);
+    }
+  if (self->tick_id)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick_id);
+  self->tick_id = 0;
+  G_OBJECT_CLASS (lb_pass_page_parent_class)->dispose (object);
+  g_clear_object (&self->playback);
+}
+
+static void
+lb_pass_page_class_init (LbPassPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_pass_page_dispose;
+  widget_class->map = lb_pass_page_map;
+  widget_class->unmap = lb_pass_page_unmap;
+  widget_class->focus = lb_pass_page_focus;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  install_actions (widget_class);
+}
+
+static void
+lb_pass_page_init (LbPassPage *self)
+{
+}
+
+static GtkWidget *
+make_left (LbPassPage *self, LbSession *session)
+{
+  GtkWidget *left = g_object_new (GTK_TYPE_BOX, "orientation", GTK_ORIENTATION_VERTICAL,
+                                  "accessible-role", GTK_ACCESSIBLE_ROLE_GROUP, NULL);
+
+  self->drawings = lb_pass_drawings_new (session, self->playback);
+  self->bar = lb_pass_bar_new (session, self->playback);
+  g_signal_connect_swapped (self->bar, "view", G_CALLBACK (set_above), self);
+  gtk_box_append (GTK_BOX (left), self->drawings);
+  gtk_box_append (GTK_BOX (left), self->bar);
+  gtk_widget_set_hexpand (left, TRUE);
+  return left;
+}
+
+static GtkWidget *
+make_column (LbPassPage *self, LbSession *session)
+{
+  GtkWidget *sections;
+  GtkWidget *scroller = lb_page_scroller (_ ("Choices for the pass"), &sections);
+
+  gtk_widget_add_css_class (scroller, "column");
+  gtk_widget_set_hexpand (scroller, FALSE);
+  self->summary = lb_pass_summary_view_new (session, self->playback);
+  gtk_box_append (GTK_BOX (sections),
+                  lb_pass_summary_view_take_sentence (LB_PASS_SUMMARY_VIEW (self->summary)));
+  gtk_box_append (GTK_BOX (sections), lb_pass_course_section_new (session));
+  gtk_box_append (GTK_BOX (sections), lb_pass_hand_section_new (session));
+  gtk_box_append (GTK_BOX (sections), self->summary);
+  return scroller;
+}
+
+GtkWidget *
+lb_pass_page_new (LbSession *session)
+{
+  LbPassPage *self = g_object_new (LB_TYPE_PASS_PAGE, NULL);
+
+  self->playback = lb_pass_playback_new (session);
+  gtk_box_append (GTK_BOX (self), make_left (self, session));
+  gtk_box_append (GTK_BOX (self), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  gtk_box_append (GTK_BOX (self), make_column (self, session));
+  g_signal_connect_swapped (self->playback, "playing", G_CALLBACK (playing_cb), self);
+  return GTK_WIDGET (self);
+}
+
+LbPassPlayback *
+lb_pass_page_get_playback (LbPassPage *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
+  return self->playback;
+}
+
+LbPassDrawings *
+lb_pass_page_get_drawings (LbPassPage *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
+  return LB_PASS_DRAWINGS (self->drawings);
+}
+
+LbPassBar *
+lb_pass_page_get_bar (LbPassPage *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
+  return LB_PASS_BAR (self->bar);
+}
+
+LbPassSummaryView *
+lb_pass_page_get_summary (LbPassPage *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
+  return LB_PASS_SUMMARY_VIEW (self->summary);
+}

@@ -1,0 +1,521 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The Pass page: played, scrubbed, stepped, looked at from above, computed ahead, called off, begun
+ * anew when the document changes, and closed in the middle of it. */
+#include "one_window.h"
+
+#include <string.h>
+
+#include "pass_page.h"
+#include "quantity_entry.h"
+
+static LbPassPage *page;
+
+static LbPassPlayback *
+playback (void)
+{
+  return lb_pass_page_get_playback (page);
+}
+
+static LbPassRunState
+state_now (void)
+{
+  return lb_pass_runner_get_state (lb_pass_playback_get_runner (playback ()));
+}
+
+static gboolean
+is_done (gpointer data)
+{
+  return state_now () != LB_PASS_RUN_GOING && lb_pass_playback_get_end (playback ()) > 0;
+}
+
+static void
+settle (void)
+{
+  harness_wait (is_done, NULL, "the pass");
+  harness_frame (GTK_WIDGET (page));
+}
+
+/* A pass of some seconds, so that each case is short. */
+static void
+set_pass (double duration)
+{
+  LbPassScript script = lb_pass_script_default ();
+
+  script.duration = duration;
+  lb_session_do (session (), lb_change_new_pass (&script, NULL));
+}
+
+static void
+open_page (void)
+{
+  lb_window_show_main_page (window, LB_MAIN_PAGE_PASS);
+  page = LB_PASS_PAGE (lb_window_get_main_page_widget (window, LB_MAIN_PAGE_PASS));
+}
+
+static void
+open_still (int width, int height)
+{
+  window = harness_window (width, height);
+  g_object_set (gtk_widget_get_settings (GTK_WIDGET (window)), "gtk-enable-animations", FALSE,
+                NULL);
+  set_pass (20);
+  open_page ();
+  settle ();
+}
+
+static int
+open_large (void **state)
+{
+  open_still (1280, 800);
+  return 0;
+}
+
+static int
+open_small (void **state)
+{
+  open_still (960, 600);
+  return 0;
+}
+
+static int
+close_page (void **state)
+{
+  g_object_set (gtk_widget_get_settings (GTK_WIDGET (window)), "gtk-enable-animations", TRUE, NULL);
+  harness_close (window);
+  return 0;
+}
+
+static void
+act (const char *action)
+{
+  assert_true (gtk_widget_activate_action (GTK_WIDGET (page), action, NULL));
+}
+
+static char *
+words_of (LbPassCanvasKind kind)
+{
+  return lb_pass_canvas_describe (
+      lb_pass_drawings_get_canvas (lb_pass_page_get_drawings (page), kind));
+}
+
+static void
+picture (const char *name)
+{
+  int width, height;
+  g_autofree guchar *pixels = NULL;
+
+  harness_pause (300);
+  pixels = harness_picture (window, name, 1, &width, &height);
+}
+
+/* ---- Playing ---- */
+
+static gboolean
+has_gone_on (gpointer data)
+{
+  return lb_pass_playback_get_time (playback ()) > *(double *) data;
+}
+
+static void
+it_plays_and_pauses (void **state)
+{
+  double half = 0.5, before;
+
+  assert_false (lb_pass_playback_get_playing (playback ()));
+  assert_near (lb_pass_playback_get_time (playback ()), 0, 0);
+  act ("pass.play");
+  assert_true (lb_pass_playback_get_playing (playback ()));
+  harness_wait (has_gone_on, &half, "half a second of the pass");
+  act ("pass.play");
+  before = lb_pass_playback_get_time (playback ());
+  harness_pause (150);
+  assert_near (lb_pass_playback_get_time (playback ()), before, 0);
+}
+
+/* By the clock: at 8 times the speed a pass goes by in about an eighth of its time. */
+static void
+it_plays_at_the_speed_that_is_chosen (void **state)
+{
+  double four = 4;
+  gint64 start;
+
+  for (int i = 0; i < 3; i++)
+    act ("pass.faster");
+  assert_near (lb_pass_playback_get_speed (playback ()), 8, 0);
+  act ("pass.faster");
+  assert_near (lb_pass_playback_get_speed (playback ()), 8, 0);
+  start = g_get_monotonic_time ();
+  act ("pass.play");
+  harness_wait (has_gone_on, &four, "four seconds of the pass");
+  assert_true (g_get_monotonic_time () - start >= 400000);
+  act ("pass.play");
+  for (int i = 0; i < 9; i++)
+    act ("pass.slower");
+  assert_near (lb_pass_playback_get_speed (playback ()), 0.5, 0);
+}
+
+static gboolean
+has_ended (gpointer data)
+{
+  return !lb_pass_playback_get_playing (playback ());
+}
+
+static void
+it_ceases_at_the_end_and_begins_anew (void **state)
+{
+  lb_pass_playback_go_to (playback (), 19.8);
+  act ("pass.play");
+  harness_wait (has_ended, NULL, "the end");
+  assert_near (lb_pass_playback_get_time (playback ()), 20, 1e-9);
+  act ("pass.play");
+  assert_less (lb_pass_playback_get_time (playback ()), 1);
+}
+
+static void
+it_does_not_play_by_itself_without_animations (void **state)
+{
+  harness_pause (200);
+  assert_false (lb_pass_playback_get_playing (playback ()));
+  assert_near (lb_pass_playback_get_time (playback ()), 0, 0);
+}
+
+static void
+it_plays_by_itself_with_animations (void **state)
+{
+  double some = 0.1;
+
+  window = harness_window (1280, 800);
+  open_page ();
+  assert_true (lb_pass_playback_get_playing (playback ()));
+  harness_wait (has_gone_on, &some, "the first moments");
+  /* Nobody looks: it does not go on. */
+  lb_window_show_main_page (window, LB_MAIN_PAGE_SIDE_VIEW);
+  assert_false (lb_pass_playback_get_playing (playback ()));
+  lb_window_show_main_page (window, LB_MAIN_PAGE_PASS);
+  assert_false (lb_pass_playback_get_playing (playback ()));
+  harness_close (window);
+}
+
+/* ---- Moments ---- */
+
+static void
+steps_and_ends (void **state)
+{
+  act ("pass.step-on");
+  assert_near (lb_pass_playback_get_time (playback ()), 0.1, 1e-9);
+  act ("pass.long-step-on");
+  assert_near (lb_pass_playback_get_time (playback ()), 1.1, 1e-9);
+  act ("pass.step-back");
+  assert_near (lb_pass_playback_get_time (playback ()), 1.0, 1e-9);
+  act ("pass.end");
+  assert_near (lb_pass_playback_get_time (playback ()), 20, 1e-9);
+  act ("pass.step-on");
+  assert_near (lb_pass_playback_get_time (playback ()), 20, 1e-9);
+  act ("pass.start");
+  assert_near (lb_pass_playback_get_time (playback ()), 0, 0);
+  act ("pass.long-step-back");
+  assert_near (lb_pass_playback_get_time (playback ()), 0, 0);
+}
+
+static void
+the_slider_scrubs (void **state)
+{
+  LbPassBar *bar = lb_pass_page_get_bar (page);
+  g_autofree char *words = NULL;
+
+  act ("pass.play");
+  gtk_range_set_value (GTK_RANGE (lb_pass_bar_get_slider (bar)), 7.5);
+  assert_near (lb_pass_playback_get_time (playback ()), 7.5, 1e-9);
+  assert_false (lb_pass_playback_get_playing (playback ()));
+  assert_string_equal (lb_pass_bar_get_time (bar), "7.5 s of 20 s");
+  words = words_of (LB_PASS_CANVAS_SIDE);
+  assert_non_null (strstr (words, "At 7.5 s of a pass of 20 s."));
+}
+
+static GtkGesture *
+drag_of (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkGesture) gesture = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_GESTURE_DRAG (gesture))
+        return gesture;
+    }
+  return NULL;
+}
+
+static void
+a_press_on_the_chart_goes_there (void **state)
+{
+  LbPassCanvas *chart =
+      lb_pass_drawings_get_canvas (lb_pass_page_get_drawings (page), LB_PASS_CANVAS_CHART);
+  GtkGesture *drag = drag_of (GTK_WIDGET (chart));
+  double wanted = lb_pass_chart_time (lb_pass_canvas_get_scene (chart), 300);
+
+  assert_non_null (drag);
+  g_signal_emit_by_name (drag, "drag-begin", 300.0, 40.0);
+  assert_true (wanted > 1);
+  assert_near (lb_pass_playback_get_time (playback ()), wanted, 1e-9);
+  g_signal_emit_by_name (drag, "drag-begin", 100000.0, 40.0);
+  assert_near (lb_pass_playback_get_time (playback ()), 20, 1e-9);
+}
+
+/* ---- Views ---- */
+
+static void
+it_is_seen_from_above (void **state)
+{
+  LbPassDrawings *drawings = lb_pass_page_get_drawings (page);
+  g_autofree char *words = NULL;
+
+  assert_false (lb_pass_drawings_get_above (drawings));
+  act ("pass.view");
+  harness_frame (GTK_WIDGET (page));
+  assert_true (lb_pass_drawings_get_above (drawings));
+  words = words_of (LB_PASS_CANVAS_ABOVE);
+  assert_non_null (strstr (words, "from above"));
+  act ("pass.end");
+  picture ("pass-above");
+  act ("pass.view");
+  assert_false (lb_pass_drawings_get_above (drawings));
+}
+
+static void
+words_are_told_of_all_drawings (void **state)
+{
+  g_autofree char *side = words_of (LB_PASS_CANVAS_SIDE);
+  g_autofree char *chart = words_of (LB_PASS_CANVAS_CHART);
+
+  assert_non_null (strstr (side, "Side view."));
+  assert_non_null (strstr (side, "Lower lure"));
+  assert_non_null (strstr (chart, "Time chart of the pass"));
+  assert_non_null (strstr (chart, "Hand: "));
+}
+
+/* ---- Choices ---- */
+
+static GtkWidget *
+find_named (GtkWidget *from, GType type, const char *tooltip)
+{
+  if (g_type_is_a (G_OBJECT_TYPE (from), type)
+      && (!tooltip || g_strcmp0 (gtk_widget_get_tooltip_text (from), tooltip) == 0))
+    return from;
+  for (GtkWidget *child = gtk_widget_get_first_child (from); child;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_named (child, type, tooltip);
+
+      if (found)
+        return found;
+    }
+  return NULL;
+}
+
+static const LbPassScript *
+script (void)
+{
+  return &lb_document_get_contents (lb_session_get_document (session ()))->pass;
+}
+
+static void
+legs_are_added_changed_and_taken_away (void **state)
+{
+  GtkWidget *section = gtk_widget_get_parent (gtk_widget_get_parent (
+      find_named (GTK_WIDGET (page), GTK_TYPE_BUTTON,
+                  "A stretch of the course with a speed, a time and a turn of its own")));
+  GtkWidget *add =
+      find_named (GTK_WIDGET (page), GTK_TYPE_BUTTON,
+                  "A stretch of the course with a speed, a time and a turn of its own");
+  GtkWidget *entry;
+
+  assert_non_null (section);
+  g_signal_emit_by_name (add, "clicked");
+  settle ();
+  assert_int_equal (script ()->n_legs, 1);
+  assert_near (lb_pass_playback_get_duration (playback ()), 30, 1e-9);
+  entry = find_named (GTK_WIDGET (page), LB_TYPE_QUANTITY_ENTRY, NULL);
+  assert_non_null (entry);
+  gtk_editable_set_text (GTK_EDITABLE (entry), "1.5 mph");
+  lb_quantity_entry_commit (LB_QUANTITY_ENTRY (entry));
+  assert_near (script ()->legs[0].speed, 1.5 * 0.44704, 1e-9);
+  settle ();
+  lb_session_undo (session ());
+  assert_false (lb_is_set (script ()->legs[0].speed));
+  g_signal_emit_by_name (find_named (GTK_WIDGET (page), GTK_TYPE_BUTTON, "Remove leg 1"),
+                         "clicked");
+  assert_int_equal (script ()->n_legs, 0);
+  settle ();
+}
+
+/* ---- Computing ---- */
+
+static void
+another_rig_begins_anew (void **state)
+{
+  const LbField *mass = lb_field ("weight.mass_kg");
+  g_autofree char *before =
+      g_strdup (lb_pass_summary_view_get_sentence (lb_pass_page_get_summary (page)));
+
+  assert_string_not_equal (before, "");
+  lb_pass_playback_go_to (playback (), 10);
+  assert_non_null (mass);
+  lb_session_set_value (session (), mass, 0, 1.2, 0);
+  assert_near (lb_pass_playback_get_time (playback ()), 0, 0);
+  settle ();
+  assert_near (lb_pass_playback_get_end (playback ()), 20, 1e-9);
+  assert_string_not_equal (lb_pass_summary_view_get_sentence (lb_pass_page_get_summary (page)), "");
+  /* What is none of the pass leaves it alone. */
+  lb_pass_playback_go_to (playback (), 10);
+  lb_session_do (session (), lb_change_new_title ("Stony Bend"));
+  assert_near (lb_pass_playback_get_time (playback ()), 10, 1e-9);
+}
+
+/* An hour takes seconds to compute: it plays before that, is called off, and asked for anew. */
+static gboolean
+has_begun (gpointer data)
+{
+  return lb_pass_playback_get_end (playback ()) >= 1;
+}
+
+static void
+a_long_pass_plays_while_it_is_computed (void **state)
+{
+  double half = 0.5, end;
+
+  set_pass (3600);
+  harness_wait (has_begun, NULL, "the first second");
+  assert_int_equal (state_now (), LB_PASS_RUN_GOING);
+  act ("pass.play");
+  harness_wait (has_gone_on, &half, "playing while it computes");
+  /* Held to what is known. */
+  lb_pass_playback_go_to (playback (), 3600);
+  assert_true (lb_pass_playback_get_time (playback ()) <= lb_pass_playback_get_end (playback ()));
+  act ("pass.cancel");
+  settle ();
+  assert_int_equal (state_now (), LB_PASS_RUN_CANCELLED);
+  end = lb_pass_playback_get_end (playback ());
+  assert_true (end < 3600);
+  harness_pause (100);
+  assert_near (lb_pass_playback_get_end (playback ()), end, 0);
+  assert_non_null (lb_pass_bar_get_said (lb_pass_page_get_bar (page)));
+  act ("pass.compute");
+  harness_wait (has_begun, NULL, "the first second");
+  assert_int_equal (state_now (), LB_PASS_RUN_GOING);
+  /* Edits while it computes: the last one counts. */
+  for (int i = 1; i <= 20; i++)
+    set_pass (5 + i);
+  settle ();
+  assert_int_equal (state_now (), LB_PASS_RUN_WHOLE);
+  assert_near (lb_pass_playback_get_duration (playback ()), 25, 1e-9);
+}
+
+static void
+the_window_closes_while_it_computes (void **state)
+{
+  window = harness_window (1280, 800);
+  set_pass (3600);
+  open_page ();
+  harness_wait (has_begun, NULL, "the first second");
+  harness_close (window);
+}
+
+static void
+what_cannot_be_is_said (void **state)
+{
+  LbPassScript never = lb_pass_script_default ();
+
+  never.n_legs = 1;
+  never.legs[0] = lb_course_leg_default ();
+  never.legs[0].duration = LB_UNSET;
+  never.legs[0].distance = 10;
+  never.legs[0].speed = 0;
+  lb_session_do (session (), lb_change_new_pass (&never, NULL));
+  harness_pause (100);
+  assert_int_equal (state_now (), LB_PASS_RUN_REFUSED);
+  assert_non_null (lb_pass_bar_get_said (lb_pass_page_get_bar (page)));
+  act ("pass.play");
+  act ("pass.end");
+  act ("pass.view");
+  harness_frame (GTK_WIDGET (page));
+  lb_session_undo (session ());
+  settle ();
+  assert_int_equal (state_now (), LB_PASS_RUN_WHOLE);
+}
+
+/* ---- Pictures ---- */
+
+static void
+set_lifting (void)
+{
+  LbPassScript lifting = lb_pass_script_default ();
+
+  lifting.duration = 40;
+  lifting.n_legs = 2;
+  lifting.legs[0] = lifting.legs[1] = lb_course_leg_default ();
+  lifting.legs[1].turn = 30;
+  lifting.hand = (LbHand){ LB_HAND_LIFT_AND_DROP, 0.3, 4 };
+  lb_session_do (session (), lb_change_new_pass (&lifting, NULL));
+  settle ();
+  lb_pass_playback_go_to (playback (), 27);
+}
+
+static void
+pictures (void **state)
+{
+  set_lifting ();
+  picture ("pass-1280x800");
+  g_object_set (lb_application_get_preferences (harness_application ()), "theme", "dark", NULL);
+  picture ("pass-dark");
+}
+
+static void
+pictures_in_a_small_window (void **state)
+{
+  set_lifting ();
+  picture ("pass-960x600");
+  act ("pass.view");
+  picture ("pass-960x600-above");
+}
+
+static void
+pictures_in_a_huge_window (void **state)
+{
+  open_still (3840, 2160);
+  set_lifting ();
+  picture ("pass-3840x2160");
+  close_page (NULL);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test_setup_teardown (it_plays_and_pauses, open_large, close_page),
+    cmocka_unit_test_setup_teardown (it_plays_at_the_speed_that_is_chosen, open_large, close_page),
+    cmocka_unit_test_setup_teardown (it_ceases_at_the_end_and_begins_anew, open_small, close_page),
+    cmocka_unit_test_setup_teardown (it_does_not_play_by_itself_without_animations, open_small,
+                                     close_page),
+    cmocka_unit_test (it_plays_by_itself_with_animations),
+    cmocka_unit_test_setup_teardown (steps_and_ends, open_small, close_page),
+    cmocka_unit_test_setup_teardown (the_slider_scrubs, open_small, close_page),
+    cmocka_unit_test_setup_teardown (a_press_on_the_chart_goes_there, open_large, close_page),
+    cmocka_unit_test_setup_teardown (it_is_seen_from_above, open_large, close_page),
+    cmocka_unit_test_setup_teardown (words_are_told_of_all_drawings, open_large, close_page),
+    cmocka_unit_test_setup_teardown (legs_are_added_changed_and_taken_away, open_large, close_page),
+    cmocka_unit_test_setup_teardown (another_rig_begins_anew, open_large, close_page),
+    cmocka_unit_test_setup_teardown (a_long_pass_plays_while_it_is_computed, open_large,
+                                     close_page),
+    cmocka_unit_test (the_window_closes_while_it_computes),
+    cmocka_unit_test_setup_teardown (what_cannot_be_is_said, open_large, close_page),
+    cmocka_unit_test_setup_teardown (pictures, open_large, close_page),
+    cmocka_unit_test_setup_teardown (pictures_in_a_small_window, open_small, close_page),
+    cmocka_unit_test (pictures_in_a_huge_window),
+  };
+
+  harness_start ();
+  g_application_hold (G_APPLICATION (harness_application ()));
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
