@@ -272,20 +272,20 @@ add_touches (LbScene *scene, const LbPassPicture *picture, int thing)
       const LbTrackPoint *point = lb_pass_thing (&track->moments[i], thing);
       LbSpot at = project_cb (scene, point->position);
 
-      if (point->on_bed && !down)
+      if (point->touched && !down)
         {
           lb_scene_begin (scene, LB_LAYER_FOREGROUND);
           lb_scene_move_to (scene, at.x, at.y);
         }
-      if (point->on_bed || down)
+      if (point->touched || down)
         lb_scene_line_to (scene, at.x, at.y);
-      if (down && (!point->on_bed || i + 1 == n))
+      if (down && (!point->touched || i + 1 == n))
         lb_scene_end (scene, (LbLook){ .stroke = LB_COLOUR_ON_BED,
                                        .width = 5 * scene->style.scale,
                                        .opacity = 0.8 });
-      down = point->on_bed;
+      down = point->touched;
     }
-  if (down && n > 0 && (n == 1 || !lb_pass_thing (&track->moments[n - 2], thing)->on_bed))
+  if (down && n > 0 && (n == 1 || !lb_pass_thing (&track->moments[n - 2], thing)->touched))
     lb_scene_end (scene, (LbLook){ .stroke = LB_COLOUR_ON_BED, .width = 5 * scene->style.scale });
 }
 

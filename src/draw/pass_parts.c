@@ -234,8 +234,8 @@ describe_thing (const LbScene *scene, const LbPassPicture *picture, int thing, G
 
   for (size_t i = 0; i < n; i++)
     {
-      if (!lb_pass_thing (&track->moments[i], thing)->on_bed
-          || (i > 0 && lb_pass_thing (&track->moments[i - 1], thing)->on_bed))
+      if (!lb_pass_thing (&track->moments[i], thing)->touched
+          || (i > 0 && lb_pass_thing (&track->moments[i - 1], thing)->touched))
         continue;
       if (touches++ < MOST_TOUCHES_TOLD)
         g_string_append_printf (where, "%s%s", where->len ? "; " : "",

@@ -178,12 +178,12 @@ add_touches (LbScene *scene, const LbPassPicture *picture, int thing)
       double from, to;
       size_t k = i;
 
-      if (!lb_pass_thing (&track->moments[i], thing)->on_bed)
+      if (!lb_pass_thing (&track->moments[i], thing)->touched)
         {
           i++;
           continue;
         }
-      while (k + 1 < n && lb_pass_thing (&track->moments[k + 1], thing)->on_bed)
+      while (k + 1 < n && lb_pass_thing (&track->moments[k + 1], thing)->touched)
         k++;
       from = lb_view_x (&scene->view, lb_pass_thing (&track->moments[i], thing)->position.x);
       to = lb_view_x (&scene->view, lb_pass_thing (&track->moments[k], thing)->position.x);
@@ -232,6 +232,8 @@ describe (const LbScene *scene, const LbPassPicture *picture)
   g_string_append (text,
                    lb_phrase_format (_ ("The boat has come %s up the river."), far.text).text);
   lb_pass_describe_touches (scene, picture, text);
+  if (picture->second.n > 0)
+    g_string_append_printf (text, " %s", _ ("This is the rig on the right of the boat."));
   return g_string_free (text, FALSE);
 }
 

@@ -2,9 +2,12 @@
 #include "pass_track.h"
 
 static LbTrackPoint
-point_of (const LbPointReading *reading)
+point_of (const LbPassSample *sample, size_t body)
 {
-  return (LbTrackPoint){ reading->position, reading->height, reading->on_bed };
+  const LbPointReading *reading = lb_pass_sample_body (sample, body);
+
+  return (LbTrackPoint){ reading->position, reading->height, reading->on_bed,
+                         reading->on_bed || sample->touched[body] };
 }
 
 static LbTrackMoment
@@ -20,7 +23,7 @@ moment_of (const LbPassSample *sample, double reel_across)
     .line_out = r->line_out,
     .wire_angle = r->wire_angle,
     .hand_tension = r->hand_tension,
-    .weight = point_of (&r->weight),
+    .weight = point_of (sample, LB_PASS_WEIGHT),
     .closest = r->closest.distance,
     .closest_at = r->closest.at,
   };
@@ -31,7 +34,7 @@ moment_of (const LbPassSample *sample, double reel_across)
       moment.closest_at = sample->between.at;
     }
   for (size_t i = 0; i < r->n_leaders; i++)
-    moment.lures[i] = point_of (&r->lures[i].at);
+    moment.lures[i] = point_of (sample, LB_PASS_LURE_0 + i);
   return moment;
 }
 
@@ -83,7 +86,8 @@ static LbTrackPoint
 point_between (const LbTrackPoint *a, const LbTrackPoint *b, double t)
 {
   return (LbTrackPoint){ vec_between (a->position, b->position, t),
-                         between (a->height, b->height, t), t < 0.5 ? a->on_bed : b->on_bed };
+                         between (a->height, b->height, t), t < 0.5 ? a->on_bed : b->on_bed,
+                         t < 0.5 ? a->touched : b->touched };
 }
 
 bool

@@ -13,6 +13,7 @@ typedef struct
   LbVec3 position; /* m, as in LbShapeNode */
   double height;   /* m off the bed straight under it */
   bool on_bed;
+  bool touched; /* the bed, at any time since the moment before */
 } LbTrackPoint;
 
 typedef struct

@@ -292,6 +292,7 @@ make_column (LbPassPage *self, LbSession *session)
                   lb_pass_summary_view_take_sentence (LB_PASS_SUMMARY_VIEW (self->summary)));
   gtk_box_append (GTK_BOX (sections), lb_pass_course_section_new (session));
   gtk_box_append (GTK_BOX (sections), lb_pass_hand_section_new (session));
+  gtk_box_append (GTK_BOX (sections), lb_pass_second_section_new (session));
   gtk_box_append (GTK_BOX (sections), self->summary);
   return scroller;
 }

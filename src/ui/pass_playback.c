@@ -13,11 +13,13 @@ struct _LbPassPlayback
   LbSetup setup;     /* of the last request */
   LbPassScript script;
   GArray *moments; /* LbTrackMoment */
+  GArray *second;  /* the same of a second rig */
   double time;
   gboolean playing;
   double speed;
   LbPassSample sample; /* of the moment */
   LbShape shape;
+  LbShape second_shape;
 };
 
 G_DEFINE_FINAL_TYPE (LbPassPlayback, lb_pass_playback, G_TYPE_OBJECT)
@@ -53,6 +55,7 @@ lb_pass_playback_compute (LbPassPlayback *self)
   self->script = contents->pass;
   self->time = 0;
   g_array_set_size (self->moments, 0);
+  g_array_set_size (self->second, 0);
   lb_pass_runner_request (self->runner, &self->setup, &self->script);
   g_signal_emit (self, signals[RESTARTED], 0);
   g_signal_emit (self, signals[MOVED], 0);
@@ -88,6 +91,8 @@ progressed_cb (LbPassPlayback *self)
 
   if (record)
     lb_track_add (self->moments, record);
+  if (record && lb_pass_record_second (record))
+    lb_track_add (self->second, lb_pass_record_second (record));
   g_signal_emit (self, signals[GROWN], 0);
   if (is_first && self->moments->len > 0)
     g_signal_emit (self, signals[MOVED], 0);
@@ -226,6 +231,27 @@ start_picture (LbPassPlayback *self, LbPicture *now)
   now->handles = NULL;
 }
 
+static LbPassTrack
+track_of (const GArray *moments, const LbPassRecord *record)
+{
+  return (LbPassTrack){ .moments = (const LbTrackMoment *) moments->data,
+                        .n = moments->len,
+                        .n_lures = lb_pass_record_setup (record)->rig.n_leaders,
+                        .duration = lb_pass_record_duration (record) };
+}
+
+static void
+add_second (LbPassPlayback *self, const LbPassRecord *record, LbPassPicture *picture)
+{
+  const LbPassRecord *second = lb_pass_record_second (record);
+
+  if (!second)
+    return;
+  picture->second = track_of (self->second, second);
+  if (lb_pass_record_shape_at (second, self->time, &self->second_shape) == LB_STATUS_OK)
+    picture->second_shape = &self->second_shape;
+}
+
 gboolean
 lb_pass_playback_get_picture (LbPassPlayback *self, LbPassPicture *picture)
 {
@@ -241,13 +267,11 @@ lb_pass_playback_get_picture (LbPassPlayback *self, LbPassPicture *picture)
     return FALSE;
   picture->now.setup = lb_pass_record_setup (record);
   picture->reach_start = picture->now.setup->boat.position;
-  picture->track = (LbPassTrack){ .moments = (const LbTrackMoment *) self->moments->data,
-                                  .n = self->moments->len,
-                                  .n_lures = picture->now.setup->rig.n_leaders,
-                                  .duration = lb_pass_record_duration (record) };
+  picture->track = track_of (self->moments, record);
   if (self->moments->len == 0 || !lb_pass_record_at (record, self->time, &self->sample)
       || lb_pass_record_shape_at (record, self->time, &self->shape) != LB_STATUS_OK)
     return FALSE;
+  add_second (self, record, picture);
   picture->now.status = LB_STATUS_OK;
   picture->now.shape = &self->shape;
   picture->now.readings = &self->sample.readings;
@@ -276,7 +300,9 @@ lb_pass_playback_finalize (GObject *object)
   LbPassPlayback *self = LB_PASS_PLAYBACK (object);
 
   g_array_unref (self->moments);
+  g_array_unref (self->second);
   lb_shape_clear (&self->shape);
+  lb_shape_clear (&self->second_shape);
   G_OBJECT_CLASS (lb_pass_playback_parent_class)->finalize (object);
 }
 
@@ -298,7 +324,9 @@ lb_pass_playback_init (LbPassPlayback *self)
   self->speed = 1;
   self->outdated = TRUE;
   self->moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
+  self->second = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
   lb_shape_init (&self->shape);
+  lb_shape_init (&self->second_shape);
 }
 
 LbPassPlayback *

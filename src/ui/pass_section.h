@@ -43,4 +43,7 @@ GtkWidget *lb_pass_course_section_new (LbSession *session);
 /* What the hand does, and how near lines may come to one another. */
 GtkWidget *lb_pass_hand_section_new (LbSession *session);
 
+/* A second rig on the other side of the boat. */
+GtkWidget *lb_pass_second_section_new (LbSession *session);
+
 G_END_DECLS

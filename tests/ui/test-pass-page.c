@@ -350,6 +350,29 @@ legs_are_added_changed_and_taken_away (void **state)
   settle ();
 }
 
+static void
+a_second_rig_comes_and_goes (void **state)
+{
+  GtkWidget *check = find_named (GTK_WIDGET (page), GTK_TYPE_CHECK_BUTTON, NULL);
+  LbPassPicture shown;
+
+  assert_non_null (check);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), TRUE);
+  assert_near (script ()->second_weight, setup ()->rig.weight.mass, 0);
+  settle ();
+  assert_true (lb_pass_playback_get_picture (playback (), &shown));
+  assert_int_equal (shown.second.n, shown.track.n);
+  assert_non_null (shown.second_shape);
+  act ("pass.view");
+  lb_pass_playback_go_to (playback (), 12);
+  picture ("pass-two-rigs");
+  lb_session_undo (session ());
+  assert_false (gtk_check_button_get_active (GTK_CHECK_BUTTON (check)));
+  settle ();
+  assert_true (lb_pass_playback_get_picture (playback (), &shown));
+  assert_int_equal (shown.second.n, 0);
+}
+
 /* ---- Computing ---- */
 
 static void
@@ -505,6 +528,7 @@ main (void)
     cmocka_unit_test_setup_teardown (it_is_seen_from_above, open_large, close_page),
     cmocka_unit_test_setup_teardown (words_are_told_of_all_drawings, open_large, close_page),
     cmocka_unit_test_setup_teardown (legs_are_added_changed_and_taken_away, open_large, close_page),
+    cmocka_unit_test_setup_teardown (a_second_rig_comes_and_goes, open_large, close_page),
     cmocka_unit_test_setup_teardown (another_rig_begins_anew, open_large, close_page),
     cmocka_unit_test_setup_teardown (a_long_pass_plays_while_it_is_computed, open_large,
                                      close_page),
