@@ -100,6 +100,21 @@ the_fine_mesh_is_finer (void **state)
                number (json_node_get_object (a), "line_out_m"), 1e-3);
 }
 
+static void
+a_fish_is_felt (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) done = run ("run", file, "--fish", "30 in");
+  g_auto (Run) metric = run ("run", file, "--units", "metric", "--fish", "0.8 m");
+
+  assert_int_equal (done.status, 0);
+  assert_contains (done.out, "with a fish of 2 ft 6 in on");
+  assert_contains (done.out, "upper lure, mouth open");
+  assert_contains (done.out, "lower lure, mouth closed");
+  assert_null (strstr (strstr (done.out, "with a fish"), "-  "));
+  assert_contains (metric.out, "with a fish of 0.8");
+}
+
 static double
 line_out (const char *const *arguments)
 {
@@ -265,6 +280,11 @@ wrong_uses_exit_with_two (void **state)
     { { "run", file, "--jsn", NULL }, "Unknown option --jsn" },
     { { "run", file, "--mesh", "coarse", NULL },
       "--mesh: found \"coarse\", expected \"default\" or \"fine\"" },
+    { { "run", file, "--fish", "3 lb", NULL },
+      "--fish: found \"3 lb\", expected a length from 2 in to 9 ft 10 in, such as \"30 in\"" },
+    { { "run", file, "--fish", "40 ft", NULL },
+      "--fish: found \"40 ft\", expected a length from 2 in to 9 ft 10 in, such as \"30 in\"" },
+    { { "run", file, "--json", "--fish", "30 in", NULL }, "--fish: not together with --json" },
     { { "run", file, "--units", "imperial", NULL },
       "--units: found \"imperial\", expected \"us\" or \"metric\"" },
     { { "run", file, "--set", "river.depth_m", NULL },
@@ -498,6 +518,7 @@ main (void)
     cmocka_unit_test (us_units_are_the_default),
     cmocka_unit_test (json_has_the_agreed_keys),
     cmocka_unit_test (the_fine_mesh_is_finer),
+    cmocka_unit_test (a_fish_is_felt),
     cmocka_unit_test (values_can_be_set),
     cmocka_unit_test (the_locale_shows_in_the_table_alone),
     cmocka_unit_test (no_leaders_is_a_rig_too),
