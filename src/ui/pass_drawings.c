@@ -112,9 +112,18 @@ lb_pass_drawings_get_above (LbPassDrawings *self)
 void
 lb_pass_drawings_set_above (LbPassDrawings *self, gboolean above)
 {
+  GtkWidget *shown, *hidden;
+  gboolean had_focus;
+
   g_return_if_fail (LB_IS_PASS_DRAWINGS (self));
-  gtk_widget_set_visible (self->canvases[LB_PASS_CANVAS_ABOVE], above);
-  gtk_widget_set_visible (self->canvases[LB_PASS_CANVAS_SIDE], !above);
+  shown = self->canvases[above ? LB_PASS_CANVAS_ABOVE : LB_PASS_CANVAS_SIDE];
+  hidden = self->canvases[above ? LB_PASS_CANVAS_SIDE : LB_PASS_CANVAS_ABOVE];
+  had_focus = gtk_widget_is_focus (hidden);
+  gtk_widget_set_visible (shown, TRUE);
+  /* The keys for playing go on working. */
+  if (had_focus)
+    gtk_widget_grab_focus (shown);
+  gtk_widget_set_visible (hidden, FALSE);
 }
 
 LbPassCanvas *

@@ -272,9 +272,13 @@ it_is_seen_from_above (void **state)
   g_autofree char *words = NULL;
 
   assert_false (lb_pass_drawings_get_above (drawings));
+  gtk_widget_grab_focus (GTK_WIDGET (lb_pass_drawings_get_canvas (drawings, LB_PASS_CANVAS_SIDE)));
   act ("pass.view");
   harness_frame (GTK_WIDGET (page));
   assert_true (lb_pass_drawings_get_above (drawings));
+  /* The keys for playing go on working. */
+  assert_true (gtk_widget_is_focus (
+      GTK_WIDGET (lb_pass_drawings_get_canvas (drawings, LB_PASS_CANVAS_ABOVE))));
   words = words_of (LB_PASS_CANVAS_ABOVE);
   assert_non_null (strstr (words, "from above"));
   act ("pass.end");
