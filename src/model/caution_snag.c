@@ -22,9 +22,10 @@ static char *
 about (double time, const LbWording *wording)
 {
   double step = time < 5 ? 0.5 : time < 20 ? 1 : 10;
+  double shown = fmax (floor (time / step) * step, 0.5);
 
-  return lb_words_quantity (LB_QUANTITY_TIME, wording->units,
-                            fmax (floor (time / step) * step, 0.5), time < 5 ? 1 : 0);
+  return lb_words_quantity (LB_QUANTITY_TIME, wording->units, shown,
+                            shown == floor (shown) ? 0 : 1);
 }
 
 static bool
@@ -91,8 +92,8 @@ lb_caution_snag (const LbResult *result, const LbWording *wording, LbCautionKind
     {
       g_autofree char *then = about (off.until_hand, wording);
       g_string_append_printf (text,
-                              _ (" With the motor stopped, the boat would drift over it and pull "
-                                 "as hard on the other side within about %s."),
+                              _ (" With the motor stopped, the drifting boat would pull as hard "
+                                 "within about %s."),
                               then);
     }
   return g_string_free (text, FALSE);
