@@ -234,6 +234,7 @@ lb_card_drawing_new (const LbCardContents *contents, const LbCardDrawingOptions 
   drawing->pen = (LbCardPen){
     .context = drawing->context,
     .grids = lb_grid_cache_new (),
+    .heights = lb_card_heights_new (),
     .style = lb_card_style (lb_card_body_best (drawing->width, drawing->height)),
     .contents = contents,
     .picture = &drawing->picture,
@@ -258,6 +259,7 @@ lb_card_drawing_free (LbCardDrawing *drawing)
   g_ptr_array_unref (drawing->pages);
   g_ptr_array_unref (drawing->templates);
   lb_grid_cache_free (drawing->pen.grids);
+  g_hash_table_unref (drawing->pen.heights);
   lb_draw_context_free (drawing->context);
   g_free (drawing->left_out);
   g_free (drawing);

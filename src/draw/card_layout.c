@@ -232,10 +232,44 @@ place_all (const Page *page, const Deal *deal, LbCardArrangement *out)
         out);
 }
 
-/* ---- Pages ---- */
+/* ---- Heights ---- */
+
+/* What the heights of a piece hang on, in one drawing; no padding within, as it is hashed whole. */
+typedef struct
+{
+  const LbCardPieceClass *kind;
+  size_t variant, first, n;
+  double width, body;
+} HeightsKey;
+
+typedef struct
+{
+  HeightsKey key;
+  Heights heights;
+} Measured;
+
+static guint
+hash_key (gconstpointer key)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new_static (key, sizeof (HeightsKey));
+
+  return g_bytes_hash (bytes);
+}
+
+static gboolean
+equal_keys (gconstpointer a, gconstpointer b)
+{
+  return memcmp (a, b, sizeof (HeightsKey)) == 0;
+}
+
+GHashTable *
+lb_card_heights_new (void)
+{
+  return g_hash_table_new_full (hash_key, equal_keys, NULL, g_free);
+}
 
 static Heights
-heights_of (const LbCardPen *pen, const LbCardPiece *piece, double width)
+measure_anew (const LbCardPen *pen, const LbCardPiece *piece, double width)
 {
   Heights heights = { .least = piece->kind->height (pen, piece, width) };
 
@@ -244,6 +278,25 @@ heights_of (const LbCardPen *pen, const LbCardPiece *piece, double width)
     heights.most = fmax (heights.least, piece->kind->most_height (pen, piece, width));
   return heights;
 }
+
+/* While pages are dealt out the same pieces are measured again and again. */
+static Heights
+heights_of (const LbCardPen *pen, const LbCardPiece *piece, double width)
+{
+  HeightsKey key = { piece->kind, (size_t) piece->variant, piece->first, piece->n,
+                     width,       lb_card_pen_body (pen) };
+  Measured *known = g_hash_table_lookup (pen->heights, &key);
+
+  if (!known)
+    {
+      known = g_new (Measured, 1);
+      *known = (Measured){ key, measure_anew (pen, piece, width) };
+      g_hash_table_insert (pen->heights, &known->key, known);
+    }
+  return known->heights;
+}
+
+/* ---- Pages ---- */
 
 static void
 measure (Page *page, size_t i)

@@ -18,6 +18,10 @@ typedef struct
   LbCardPlace places[LB_CARD_MOST_PIECES];
 } LbCardArrangement;
 
+/* The heights of pieces that were measured; one table serves one drawing, in all its letters. Unref
+ * when done. */
+GHashTable *lb_card_heights_new (void);
+
 /* Puts as many of the pieces as fit into a page whose room is `width` x `height`: in their order,
  * the first ones; of one that is longer than a page, so much as there is room for. What was put is
  * taken off `pieces` (LbCardPiece). At least one piece is taken off each time: one that fits no

@@ -30,6 +30,7 @@ typedef struct
 {
   LbDrawContext *context;
   LbGridCache *grids;
+  GHashTable *heights; /* card_layout.h */
   LbStyle style;
   const LbCardContents *contents;
   const LbPicture *picture; /* the document's own run; may be unsolved */
