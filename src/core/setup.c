@@ -19,24 +19,24 @@ nylon (double diameter, double axial_stiffness, double breaking_load)
   };
 }
 
-/* Hard-drawn stainless wire. Breaking load: 1993 MPa, the least for 0.028 in wire (a supplier's
- * copy of ASTM A313), on the area of 0.7 mm; straight and unkinked, so an estimate. */
+/* Hard-drawn stainless wire, 0.028 in. Breaking load: 1993 MPa, the least for this size (a
+ * supplier's copy of ASTM A313), on its area; straight and unkinked, so an estimate. 180 GPa. */
 static LbLine
 wire (void)
 {
   return (LbLine){
-    .diameter = 0.0007,
-    .density = 7850,
-    .axial_stiffness = 57727,
-    .breaking_load = 767,
+    .diameter = 0.0007112,
+    .density = 7900,
+    .axial_stiffness = 71510,
+    .breaking_load = 792,
     .normal_drag = LB_UNSET,
     .tangential_drag = 0.02,
     .strum = 1,
   };
 }
 
-/* A 0.35 mm nylon leader with a generic 7 cm floating minnow; all lure values are estimates, and so
- * is the breaking load, 0.5 GPa on the area. */
+/* A 0.35 mm nylon leader with a generic 9 cm floating minnow with a medium lip; all lure values are
+ * estimates, and so is the breaking load, 0.5 GPa on the area. */
 static LbLeader
 leader (double attach_above_weight, double length)
 {
@@ -45,11 +45,11 @@ leader (double attach_above_weight, double length)
     .length = length,
     .line = nylon (0.00035, 192, 48),
     .lure = {
-      .drag_area = 0.0003,
-      .down_force_ratio = 0.40,
-      .buoyancy = 0.02943,
-      .mass = 0.006,
-      .length = 0.07,
+      .drag_area = 0.00021,
+      .down_force_ratio = 0.45,
+      .buoyancy = 0.015,
+      .mass = 0.00825,
+      .length = 0.09,
       .hooks = 2, /* common practice, no source */
     },
   };
@@ -61,31 +61,32 @@ spring_river (void)
   return (LbRiver){
     .depth = 6.096,
     .bed_friction = 0.5,
-    .surface_current = 1.2,
+    .surface_current = 1.207008, /* 2.7 mph */
     .profile = { .law = LB_PROFILE_POWER, .exponent = 6 },
     .along = LB_ALONG_SAME_DISCHARGE,
-    .temperature = 4,
+    .temperature = 40 / 9.0, /* 40 °F */
     .density = LB_UNSET,
     .kinematic_viscosity = LB_UNSET,
     .gravity = 9.80665,
   };
 }
 
+/* Parts as the catalogue has them, and round numbers in feet, inches and mph. */
 LbSetup
 lb_setup_default (void)
 {
   LbSetup setup = {
     .river = spring_river (),
-    .boat = { .speed_over_ground = 0.4 },
+    .boat = { .speed_over_ground = 0.402336, .reel_height = 0.4572 }, /* 0.9 mph, 18 in */
     .rig = {
       .mainline = wire (),
-      .line_out = { LB_LINE_OUT_WEIGHT_ABOVE_BED, 0.1 },
-      .shank_length = 1,
+      .line_out = { LB_LINE_OUT_WEIGHT_ABOVE_BED, 0.1016 },
+      .shank_length = 0.9144,
       .shank = nylon (0.0007, 770, LB_UNSET),
       .weight = { 0.79378665, 11340, LB_WEIGHT_BALL, LB_UNSET }, /* 1 3/4 lb */
       .n_leaders = 2,
     },
-    .band = { 0.1, 0.45 },
+    .band = { 0.1016, 0.4572 }, /* 4 to 18 in */
     .rules = { LB_UNSET, LB_UNSET },
   };
 

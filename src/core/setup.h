@@ -180,7 +180,7 @@ typedef struct
   LbRules rules;
 } LbSetup;
 
-/* The setup a new document starts from: 20 ft of spring river, 1 3/4 lb ball on 0.7 mm wire, two
+/* The setup a new document starts from: 20 ft of spring river, 1 3/4 lb ball on 0.028 in wire, two
  * leaders of 10 and 20 ft. Common practice for the kind of rig; the lure values are estimates. */
 LbSetup lb_setup_default (void);
 

@@ -75,8 +75,8 @@ lb_change_new_value (const LbField *field, size_t leader, double value)
 
   g_return_val_if_fail (field != NULL && leader < LB_MAX_LEADERS, NULL);
   name = lb_field_full_label (field, leader);
-  /* Translators: "Change Boat speed", a step that can be undone */
-  change = change_new (LB_CHANGE_VALUE, leader, g_strdup_printf (_ ("Change %s"), name));
+  /* Translators: a step that can be undone; %s is the name of a value as the window shows it */
+  change = change_new (LB_CHANGE_VALUE, leader, g_strdup_printf (_ ("Change “%s”"), name));
   change->field = field;
   change->after.value = lb_field_clamp (field, value);
   return change;

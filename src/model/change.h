@@ -74,7 +74,7 @@ LbChange *lb_change_new_bed (const double *x, const double *depth, size_t n, con
 /* The same bed, plane or not, as points that can be dragged: LB_BED_FIRST_POINTS of them around the
  * boat. NULL when it is made of points already. */
 #define LB_BED_FIRST_POINTS 5
-#define LB_BED_FIRST_SPACING 10.0 /* m; the first one is so far upstream of the boat */
+#define LB_BED_FIRST_SPACING 9.144 /* m: 30 ft; the first one is so far upstream of the boat */
 LbChange *lb_change_new_bed_from_plane (LbDocument *document);
 
 /* Neighbouring bed points are set no nearer to one another than this, m. */

@@ -64,8 +64,9 @@ lb_change_new_lure (size_t leader, const LbLure *lure, const char *name, const c
 
 /* ---- Leaders ---- */
 
-/* How much higher up the shank than the one before a new leader starts. */
-#define NEXT_ATTACHMENT 0.15 /* m */
+/* How much higher up the shank than the one before a leader starts that nothing else is known of.
+ */
+#define NEXT_ATTACHMENT 0.1524 /* m: 6 in */
 
 /* The leaders of a document, to be put in another order. */
 typedef struct
@@ -153,6 +154,27 @@ append_copy (Leaders *leaders, size_t from)
   rig->n_leaders++;
 }
 
+/* The last leader goes on as those before it do: 10 and 20 ft are followed by 30, 22 and 30 in by
+ * 38. The second of all is twice as long as the first. */
+static void
+carry_on (LbRig *rig)
+{
+  LbLeader *added = &rig->leaders[rig->n_leaders - 1];
+  const LbLeader *last = added - 1;
+  double longest = 0, gap = last->length, higher = NEXT_ATTACHMENT;
+
+  for (size_t i = 0; i + 1 < rig->n_leaders; i++)
+    longest = fmax (longest, rig->leaders[i].length);
+  if (rig->n_leaders > 2)
+    {
+      gap = fabs (last->length - last[-1].length);
+      if (last->attach_above_weight > last[-1].attach_above_weight)
+        higher = last->attach_above_weight - last[-1].attach_above_weight;
+    }
+  added->length = lb_field_clamp (lb_field ("leaders[].length_m"), longest + gap);
+  added->attach_above_weight = fmin (last->attach_above_weight + higher, rig->shank_length);
+}
+
 static size_t
 count_leaders (LbDocument *document)
 {
@@ -176,7 +198,10 @@ lb_change_new_add_leader (LbDocument *document)
       leaders.setup->rig.n_leaders = 1;
     }
   else
-    append_copy (&leaders, n - 1);
+    {
+      append_copy (&leaders, n - 1);
+      carry_on (&leaders.setup->rig);
+    }
   return change_of_leaders (&leaders, _ ("Add a leader"));
 }
 

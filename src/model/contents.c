@@ -45,7 +45,7 @@ lb_contents_init (LbContents *contents)
   contents->title = g_strdup ("");
   contents->notes = g_strdup ("");
   for (size_t i = 0; i < LB_MAX_LEADERS; i++)
-    contents->lure_names[i] = g_strdup (_ ("floating minnow, 7 cm"));
+    contents->lure_names[i] = g_strdup (_ ("floating minnow, 9 cm"));
   contents->card = lb_card_default ();
   contents->pass = lb_pass_script_default ();
 }

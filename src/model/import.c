@@ -159,8 +159,8 @@ is_sentence (const LbLogLine *line)
 }
 
 /* By the first line that says so, of the first few hundred. */
-static LbImportFormat
-find_format (const char *text, gsize length)
+LbImportFormat
+lb_log_find_format (const char *text, gsize length)
 {
   const char *at = text, *end = text + length;
   LbLogLine line = { 0 };
@@ -237,17 +237,16 @@ lb_import_parse (const char *text,
     import, options ? options : &defaults, fixes, soundings, progress, progress_data, cancellable
   };
 
-  if (length >= 3 && memcmp (text, "\xef\xbb\xbf", 3) == 0)
-    {
-      text += 3;
-      length -= 3;
-    }
+  g_autofree char *converted = NULL;
+
+  if (!lb_log_take_text (&text, &length, &converted, error))
+    return NULL;
   if (is_blank (text, length))
     {
       g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_SYNTAX, _ ("this file is empty"));
       return NULL;
     }
-  import->format = find_format (text, length);
+  import->format = lb_log_find_format (text, length);
   if (!read_by_format (&importer, text, length, error))
     return NULL;
   lb_importer_place (&importer);

@@ -3,8 +3,9 @@
  *
  * Three kinds of file are told apart by what is in them: NMEA 0183 sentences, GPX tracks with a
  * depth in the points' extensions, and tables (CSV) of distance and depth or of latitude, longitude
- * and depth. What cannot be used is counted and told, never guessed. Numbers are read with a point
- * (or in a table also with a comma) as the decimal sign, whatever the user's language.
+ * and depth. Text in UTF-16 or UTF-32 is told by the mark at its start. What cannot be used is
+ * counted and told, never guessed. Numbers are read with a point (or in a table also with a comma)
+ * as the decimal sign, whatever the user's language.
  *
  * Along the track means: the way the boat went, from one fix to the next on the WGS 84 ellipsoid, a
  * new leg being begun only when the boat has gone LB_IMPORT_LEG metres, so that a receiver's jitter
@@ -160,6 +161,10 @@ void lb_import_read_async (GFile *file,
                            GAsyncReadyCallback callback,
                            gpointer data);
 LbImport *lb_import_read_finish (GAsyncResult *result, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The first lines of a file that is taken for a table, for a person to say how it is to be read,
+ * with "⇥" for a tab; NULL for any other file, and for one that is no text. (transfer full) */
+char *lb_import_dup_table_start (GFile *file) G_GNUC_WARN_UNUSED_RESULT;
 
 void lb_import_free (LbImport *import);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbImport, lb_import_free)

@@ -52,6 +52,12 @@ typedef struct
  * 0. */
 gboolean lb_log_line_next (const char **at, const char *end, LbLogLine *line);
 
+/* Steps over a mark of byte order, turns UTF-16 and UTF-32 into UTF-8 (`*converted`, to be freed,
+ * then holds the text) and refuses what is no text. */
+gboolean lb_log_take_text (const char **text, gsize *length, char **converted, GError **error);
+
+LbImportFormat lb_log_find_format (const char *text, gsize length);
+
 /* Reports how far it is; FALSE with an error when cancelled. */
 gboolean lb_importer_go_on (LbImporter *importer, double share, GError **error);
 

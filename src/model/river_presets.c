@@ -5,30 +5,35 @@
 
 #include "current.h"
 
+/* Round numbers in feet, miles per hour and degrees Fahrenheit. */
+#define FT(feet) (0.3048 * (feet))
+#define MPH(speed) (0.44704 * (speed))
+#define F(degrees) ((-32 + (degrees)) / 1.8)
+
 /* Speeds as a float at the surface would show them; all of it estimated. */
 static const LbRiverPreset presets[] = {
   { "slow-pool", N_ ("Slow pool"),
     N_ ("Deep, lazy water over sand; the lures run on the boat's speed more than on the river's."),
-    6, 0.3, LB_BED_MATERIAL_SAND, 14 },
+    FT (20), MPH (0.7), LB_BED_MATERIAL_SAND, F (57) },
   { "summer-low", N_ ("Low summer water"),
-    N_ ("Shallow and warm over gravel; little line out, and the weight soon touches."), 2.5, 0.5,
-    LB_BED_MATERIAL_GRAVEL, 18 },
+    N_ ("Shallow and warm over gravel; little line out, and the weight soon touches."), FT (8),
+    MPH (1.1), LB_BED_MATERIAL_GRAVEL, F (64) },
   { "steady-run", N_ ("Steady run"),
-    N_ ("Even water of middling depth over gravel; good to learn on."), 4, 0.8,
-    LB_BED_MATERIAL_GRAVEL, 10 },
+    N_ ("Even water of middling depth over gravel; good to learn on."), FT (12), MPH (1.8),
+    LB_BED_MATERIAL_GRAVEL, F (50) },
   { "deep-channel", N_ ("Deep channel"),
-    N_ ("The main channel of a large river: deep and pushy, so that much line is out."), 11, 1.0,
-    LB_BED_MATERIAL_GRAVEL, 9 },
+    N_ ("The main channel of a large river: deep and pushy, so that much line is out."), FT (35),
+    MPH (2.2), LB_BED_MATERIAL_GRAVEL, F (48) },
   { "spring-run", N_ ("Spring run"),
-    N_ ("High, cold water over cobble after the thaw has begun; dress for the water."), 6, 1.2,
-    LB_BED_MATERIAL_COBBLE, 4 },
+    N_ ("High, cold water over cobble after the thaw has begun; dress for the water."), FT (20),
+    MPH (2.7), LB_BED_MATERIAL_COBBLE, F (40) },
   { "fast-chute", N_ ("Fast chute"),
-    N_ ("A narrow, fast tongue over boulders, which take hold of a weight in no time."), 3, 1.8,
-    LB_BED_MATERIAL_BOULDER, 8 },
+    N_ ("A narrow, fast tongue over boulders, which take hold of a weight in no time."), FT (10),
+    MPH (4), LB_BED_MATERIAL_BOULDER, F (46) },
   { "spring-flood", N_ ("Spring flood"),
     N_ ("Very fast, cold, and full of drifting wood: better looked at on the screen than from a "
         "boat."),
-    8, 2.4, LB_BED_MATERIAL_COBBLE, 3 },
+    FT (25), MPH (5.4), LB_BED_MATERIAL_COBBLE, F (37) },
 };
 
 const LbRiverPreset *

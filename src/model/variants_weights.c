@@ -25,7 +25,6 @@ lb_weights_parse (LbUnits units, const char *text, char **message)
 
   for (char **part = parts; *part; part++)
     {
-      g_autofree char *why = NULL;
       double kg;
 
       if (*g_strstrip (*part) == '\0')
@@ -38,11 +37,8 @@ lb_weights_parse (LbUnits units, const char *text, char **message)
               *part);
           return NULL;
         }
-      if (!lb_words_parse (LB_QUANTITY_MASS, units, *part, &kg, &why))
-        {
-          *message = g_strdup_printf (_ ("“%s”: %s"), *part, why);
-          return NULL;
-        }
+      if (!lb_words_parse (LB_QUANTITY_MASS, units, *part, &kg, message))
+        return NULL;
       if (!lb_field_accepts (field, kg))
         {
           g_autofree char *low = lb_words_quantity (LB_QUANTITY_MASS, units, field->minimum, -1);

@@ -39,26 +39,77 @@ lb_words_height (LbUnits units, double value, int decimals)
   return lb_words_quantity (high ? LB_QUANTITY_LENGTH : LB_QUANTITY_HEIGHT, units, value, decimals);
 }
 
-/* Why a text is no number, with the unit that a bare number would have. */
-static char *
-explain (LbQuantity quantity, LbUnits units, LbParseResult result)
+/* What a text could have been, in both systems of units (SI). */
+static const double examples[][2] = {
+  [LB_QUANTITY_NUMBER] = { 0.5, 0.5 },
+  [LB_QUANTITY_LENGTH] = { 6.2484, 6.25 },
+  [LB_QUANTITY_HEIGHT] = { 0.1016, 0.1 },
+  [LB_QUANTITY_DIAMETER] = { 0.0007112, 0.0007 },
+  [LB_QUANTITY_AREA] = { 0.000258064, 0.0002 },
+  [LB_QUANTITY_SPEED] = { 1.207008, 1.2 },
+  [LB_QUANTITY_MASS] = { 0.79378665, 0.8 },
+  [LB_QUANTITY_SMALL_MASS] = { 0.0085048569, 0.008 },
+  [LB_QUANTITY_FORCE] = { 88.9644323, 90 },
+  [LB_QUANTITY_SMALL_FORCE] = { 0.139006925, 0.1 },
+  [LB_QUANTITY_TEMPERATURE] = { 40 / 9.0, 5 },
+  [LB_QUANTITY_ANGLE] = { G_PI / 6, G_PI / 6 },
+  [LB_QUANTITY_DENSITY] = { 1000, 1000 },
+  [LB_QUANTITY_VISCOSITY] = { 1.5e-6, 1.5e-6 },
+  [LB_QUANTITY_STIFFNESS] = { 44482.2162, 50000 },
+  [LB_QUANTITY_FREQUENCY] = { 10, 10 },
+  [LB_QUANTITY_TIME] = { 75, 75 },
+};
+
+G_STATIC_ASSERT (G_N_ELEMENTS (examples) == LB_N_QUANTITIES);
+
+#define SHOWN_LENGTH 24 /* letters of a text that is no number */
+
+char *
+lb_words_example (LbQuantity quantity, LbUnits units)
 {
-  const char *unit = lb_units_name (quantity, units);
+  return lb_words_quantity (quantity, units, examples[quantity][units], -1);
+}
+
+/* Enough of a text to know it again. */
+static char *
+cut (const char *text)
+{
+  g_autofree char *valid = g_utf8_make_valid (text, -1);
+  g_autofree char *start = NULL;
+
+  g_strstrip (valid);
+  if (g_utf8_strlen (valid, -1) <= SHOWN_LENGTH)
+    return g_steal_pointer (&valid);
+  start = g_utf8_substring (valid, 0, SHOWN_LENGTH);
+  return g_strconcat (start, "…", NULL);
+}
+
+/* Why a text is no number: what was read, and what would do. */
+static char *
+explain (LbQuantity quantity, LbUnits units, const char *text, LbParseResult result)
+{
+  g_autofree char *example = lb_words_example (quantity, units);
+  g_autofree char *read = cut (text);
 
   switch (result)
     {
     case LB_PARSE_EMPTY:
-      return g_strdup (_ ("Nothing is entered here."));
+      /* Translators: %s is a number with its unit, as "20 ft 6 in"; in those below, too */
+      return g_strdup_printf (_ ("Nothing is entered here; write it like “%s”."), example);
     case LB_PARSE_UNKNOWN_UNIT:
-      return *unit ? g_strdup_printf (_ ("This unit is not known; a number in %s will do."), unit)
-                   : g_strdup (_ ("This is a plain number, with no unit."));
     case LB_PARSE_WRONG_UNIT:
-      return g_strdup_printf (_ ("This unit measures something else; a number in %s will do."),
-                              *unit ? unit : _ ("no unit"));
+      if (quantity == LB_QUANTITY_NUMBER)
+        return g_strdup_printf (_ ("“%s”: this is a plain number with no unit, like “%s”."), read,
+                                example);
+      return g_strdup_printf (
+          result == LB_PARSE_WRONG_UNIT
+              ? _ ("“%s”: this unit measures something else; write it like “%s”.")
+              : _ ("“%s”: this unit is not known; write it like “%s”."),
+          read, example);
     case LB_PARSE_OUT_OF_RANGE:
-      return g_strdup (_ ("This number is too large."));
+      return g_strdup_printf (_ ("“%s” is too large a number."), read);
     default:
-      return g_strdup (_ ("This is no number."));
+      return g_strdup_printf (_ ("“%s” is no number; write it like “%s”."), read, example);
     }
 }
 
@@ -68,7 +119,7 @@ lb_words_parse (LbQuantity quantity, LbUnits units, const char *text, double *va
   LbParseResult result = lb_units_parse (quantity, units, text, value);
 
   if (message)
-    *message = result == LB_PARSE_OK ? NULL : explain (quantity, units, result);
+    *message = result == LB_PARSE_OK ? NULL : explain (quantity, units, text, result);
   return result == LB_PARSE_OK;
 }
 

@@ -38,6 +38,9 @@ char *lb_words_height (LbUnits units, double value, int decimals);
 gboolean lb_words_parse (
     LbQuantity quantity, LbUnits units, const char *text, double *value, char **message);
 
+/* A text that could be entered, as an example: "20 ft 6 in". Free with g_free(). */
+char *lb_words_example (LbQuantity quantity, LbUnits units);
+
 /* "upper leader", "lower leader", "middle leader", "leader 3": named by where it is attached. */
 char *lb_words_leader (const LbSetup *setup, size_t leader);
 

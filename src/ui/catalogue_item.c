@@ -2,6 +2,7 @@
 #include "catalogue_item.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 static void
 add_weight (GPtrArray *items, const LbCatalogueWeight *part)
@@ -65,6 +66,58 @@ lb_catalogue_items_for (LbCatalogueStore *store, LbRigPlace place)
     }
   return items;
 }
+
+/* ---- The most alike ---- */
+
+/* How far apart two values are that may differ by powers of ten. */
+static double
+apart (double a, double b)
+{
+  return a > 0 && b > 0 ? fabs (log (a / b)) : fabs (a - b);
+}
+
+/* What a person looks at first counts most: the size, and the material that the density stands
+ * for. */
+static double
+unlikeness (const LbTackle *a, const LbTackle *b)
+{
+  switch (a->kind)
+    {
+    case LB_TACKLE_WEIGHT:
+      return apart (a->weight.mass, b->weight.mass) + apart (a->weight.density, b->weight.density)
+             + (a->weight.shape == b->weight.shape ? 0 : 0.5);
+    case LB_TACKLE_LINE:
+      return apart (a->line.diameter, b->line.diameter)
+             + 2 * apart (a->line.density, b->line.density)
+             + 0.2 * apart (a->line.axial_stiffness, b->line.axial_stiffness);
+    default:
+      return 2 * apart (a->lure.length, b->lure.length)
+             + 0.2 * apart (a->lure.drag_area, b->lure.drag_area)
+             + fabs (a->lure.down_force_ratio - b->lure.down_force_ratio);
+    }
+}
+
+int
+lb_catalogue_items_nearest (GPtrArray *items, const LbTackle *tackle)
+{
+  double least = INFINITY;
+  int nearest = -1;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const LbCatalogueItem *item = g_ptr_array_index (items, i);
+      double unlike = unlikeness (&item->tackle, tackle);
+
+      if (unlike < least)
+        {
+          least = unlike;
+          nearest = (int) i;
+        }
+    }
+  return nearest;
+}
+
+/* ---- In words ---- */
 
 static char *
 line_summary (const LbCatalogueLine *part, LbSession *session)

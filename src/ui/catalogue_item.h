@@ -20,6 +20,10 @@ typedef struct
  * catalogue. (element-type LbCatalogueItem) (transfer full) */
 GPtrArray *lb_catalogue_items_for (LbCatalogueStore *store, LbRigPlace place);
 
+/* Which of `items` is most like `tackle`, a piece of their kind, by size and material first; -1 of
+ * none. */
+int lb_catalogue_items_nearest (GPtrArray *items, const LbTackle *tackle);
+
 /* The numbers to choose by, in the user's units: "0.45 kg · 41 mm across". Free with g_free(). */
 char *lb_catalogue_item_dup_summary (const LbCatalogueItem *item, LbSession *session);
 

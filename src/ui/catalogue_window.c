@@ -176,15 +176,19 @@ lb_catalogue_window_map (GtkWidget *widget)
   reveal_later (self);
 }
 
+/* What the rig has, or what is most like it. */
 static void
 select_present (LbCatalogueWindow *self)
 {
   const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
   const char *present =
       lb_rig_place_catalogue_name (self->place, lb_catalogue_store_get (self->store), setup);
+  LbTackle tackle = lb_rig_place_get (self->place, setup);
+  GtkListBox *list = GTK_LIST_BOX (self->list);
 
   if (!present || !lb_catalogue_window_select (self, present))
-    select_some (self);
+    gtk_list_box_select_row (list, gtk_list_box_get_row_at_index (
+                                       list, lb_catalogue_items_nearest (self->items, &tackle)));
 }
 
 static void

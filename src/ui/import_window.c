@@ -32,6 +32,8 @@ struct _LbImportWindow
   GtkWidget *failed;    /* what is said when nothing was read */
   GtkWidget *what_read; /* and when something was */
   GtkWidget *failure;
+  GtkWidget *table_start; /* box: the first lines of a table that was not understood */
+  GtkWidget *first_lines;
   GtkWidget *summary;
   GtkWidget *bad; /* expander with the lines not used */
   GtkWidget *bad_text;
@@ -192,6 +194,18 @@ show_bad_lines (LbImportWindow *self)
   g_string_free (text, TRUE);
 }
 
+/* Only a table can be read otherwise, and who is to say how must see it. */
+static void
+show_table_start (LbImportWindow *self)
+{
+  g_autofree char *lines = lb_import_dup_table_start (self->file);
+
+  gtk_label_set_text (GTK_LABEL (self->first_lines), lines ? lines : "");
+  gtk_widget_set_visible (self->table_start, lines != NULL);
+  gtk_widget_set_visible (self->options, lines != NULL);
+  lb_import_options_box_fit_unread (LB_IMPORT_OPTIONS_BOX (self->options));
+}
+
 static void
 show_read (LbImportWindow *self, gboolean read)
 {
@@ -214,6 +228,7 @@ take_import (LbImportWindow *self, LbImport *import)
   self->raw_depth = g_renew (double, self->raw_depth, MAX (import->soundings->len, 1));
   gtk_label_set_text (GTK_LABEL (self->summary), summary);
   show_bad_lines (self);
+  gtk_widget_set_visible (self->options, TRUE);
   lb_import_options_box_fit (LB_IMPORT_OPTIONS_BOX (self->options), import);
   make_profile (self);
   show_read (self, TRUE);
@@ -240,7 +255,7 @@ read_cb (GObject *source, GAsyncResult *result, gpointer data)
   else
     {
       gtk_label_set_text (GTK_LABEL (self->failure), error->message);
-      lb_import_options_box_fit_unread (LB_IMPORT_OPTIONS_BOX (self->options));
+      show_table_start (self);
       show_read (self, FALSE);
     }
 }
@@ -317,6 +332,22 @@ make_reading (LbImportWindow *self)
 }
 
 static GtkWidget *
+make_table_start (LbImportWindow *self)
+{
+  self->table_start = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  self->first_lines = lb_page_label (NULL, "first-lines");
+  gtk_label_set_wrap (GTK_LABEL (self->first_lines), FALSE);
+  gtk_label_set_ellipsize (GTK_LABEL (self->first_lines), PANGO_ELLIPSIZE_END);
+  gtk_box_append (GTK_BOX (self->table_start), lb_page_heading (_ ("It begins with")));
+  gtk_box_append (GTK_BOX (self->table_start), self->first_lines);
+  gtk_box_append (
+      GTK_BOX (self->table_start),
+      lb_page_note (_ ("If it is a table, say how it is to be read. Columns are counted "
+                       "from the left; ⇥ is a tab.")));
+  return self->table_start;
+}
+
+static GtkWidget *
 make_failure (LbImportWindow *self)
 {
   self->failed = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
@@ -327,8 +358,8 @@ make_failure (LbImportWindow *self)
   gtk_box_append (GTK_BOX (self->failed),
                   lb_page_note (_ ("Logs of sounders and GPS receivers are read as NMEA 0183, as "
                                    "GPX with depths, and as tables of distance and depth or of "
-                                   "latitude, longitude and depth. If it is a table, say how it is "
-                                   "to be read.")));
+                                   "latitude, longitude and depth.")));
+  gtk_box_append (GTK_BOX (self->failed), make_table_start (self));
   return self->failed;
 }
 
@@ -484,6 +515,15 @@ lb_import_window_get_outcome (LbImportWindow *self)
 {
   g_return_val_if_fail (LB_IS_IMPORT_WINDOW (self), NULL);
   return gtk_label_get_text (GTK_LABEL (self->outcome));
+}
+
+const char *
+lb_import_window_get_first_lines (LbImportWindow *self)
+{
+  g_return_val_if_fail (LB_IS_IMPORT_WINDOW (self), NULL);
+  if (!gtk_widget_get_visible (self->failed) || !gtk_widget_get_visible (self->table_start))
+    return NULL;
+  return gtk_label_get_text (GTK_LABEL (self->first_lines));
 }
 
 LbImportOptionsBox *

@@ -33,6 +33,9 @@ const char *lb_import_window_get_summary (LbImportWindow *self);
 /* What the cleaning did, or why there is no bed. */
 const char *lb_import_window_get_outcome (LbImportWindow *self);
 
+/* The first lines of a table that was not understood; NULL when none are shown. (transfer none) */
+const char *lb_import_window_get_first_lines (LbImportWindow *self);
+
 LbImportOptionsBox *lb_import_window_get_options (LbImportWindow *self); /* (transfer none) */
 GtkWidget *lb_import_window_get_use_button (LbImportWindow *self);       /* (transfer none) */
 

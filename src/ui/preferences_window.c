@@ -286,11 +286,19 @@ add_shown (Rows *rows, LbPreferences *preferences)
            _ ("How long each solve and each frame takes, under the readings"));
 }
 
+/* Wide enough for the weights of a full tackle box. */
+#define WEIGHTS_WIDTH 48 /* letters */
+
 static void
 add_tackle (Rows *rows, LbPreferences *preferences)
 {
+  GtkWidget *weights = lb_preferences_weights_entry_new (preferences);
+
+  gtk_editable_set_width_chars (
+      GTK_EDITABLE (lb_preferences_entry_get_entry (LB_PREFERENCES_ENTRY (weights))),
+      WEIGHTS_WIDTH);
   add_heading (rows, _ ("Your tackle and your band"), NULL);
-  add_row (rows, _ ("_Weights you own"), lb_preferences_weights_entry_new (preferences),
+  add_row (rows, _ ("_Weights you own"), weights,
            _ ("Ticks of the Weight slider, set apart by semicolons: 1 lb; 1 1/4 lb; 0.9 kg"));
   add_row (rows, _ ("_Band of a new rig, from"),
            lb_preferences_entry_new (preferences, "band-low", show_height, take_band_low),

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "quantity_entry.h"
 
+#include <glib/gi18n.h>
+#include <string.h>
+
 #include "accessible.h"
 #include "entry_parts.h"
 #include "words.h"
@@ -83,6 +86,13 @@ parse (LbQuantityEntry *self, double *value, char **fault)
 
   if (self->quantity == LB_QUANTITY_TIME && parse_clock (text, value))
     return TRUE;
+  if (self->quantity == LB_QUANTITY_TIME && strchr (text, ':'))
+    {
+      *fault = g_strdup_printf (_ ("“%s” is no time: write minutes and seconds like “1:15”, the "
+                                   "seconds from 0 to 59."),
+                                text);
+      return FALSE;
+    }
   return lb_words_parse (self->quantity, lb_session_get_units (self->session), text, value, fault);
 }
 

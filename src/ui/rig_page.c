@@ -154,7 +154,7 @@ add_leaders (LbRigPage *self)
   self->cards_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->add = gtk_button_new_with_label (_ ("Add a leader"));
   gtk_widget_set_tooltip_text (self->add,
-                               _ ("Like the last one, a little higher up the shank; at most 8"));
+                               _ ("Like the last one, longer and higher up the shank; at most 8"));
   g_signal_connect_swapped (self->add, "clicked", G_CALLBACK (add_cb), self);
   gtk_box_append (GTK_BOX (self->sections), self->none);
   gtk_box_append (GTK_BOX (self->sections), self->cards_box);
@@ -172,12 +172,12 @@ fill (LbRigPage *self)
   add_heading (self, _ ("Shank"));
   add_group (self, lb_rig_section_new_shank (self->session, self->store));
   add_leaders (self);
-  add_heading (self, _ ("Local rules"));
-  add_group (self, lb_rig_section_new_rules (self->session));
   add_heading (self, _ ("Reel and mainline"));
   add_group (self, lb_rig_section_new_reel (self->session));
   add_group (self, lb_rig_section_new_mainline (self->session, self->store));
   add_band (self);
+  add_heading (self, _ ("Local rules"));
+  add_group (self, lb_rig_section_new_rules (self->session));
   add_heading (self, _ ("Notes"));
   gtk_box_append (GTK_BOX (self->sections), lb_notes_view_new (self->session));
   g_signal_connect_swapped (self->session, "edited", G_CALLBACK (follow), self);

@@ -374,18 +374,41 @@ lb_session_cancel_gesture (LbSession *self, guint gesture)
   return lb_history_cancel_gesture (self->history, gesture);
 }
 
+static gboolean
+same_leader (const LbLeader *a, const LbLeader *b)
+{
+  return memcmp (a, b, sizeof *a) == 0;
+}
+
+/* A step of the history; a leader that comes back with it is selected, so that it is in sight. */
+static void
+step (LbSession *self, gboolean (*step_history) (LbHistory *history))
+{
+  const LbRig *rig = &lb_document_get_setup (self->document)->rig;
+  g_autofree LbRig *before = g_memdup2 (rig, sizeof *rig);
+  gsize back = 0;
+
+  step_history (self->history);
+  rig = &lb_document_get_setup (self->document)->rig;
+  if (rig->n_leaders <= before->n_leaders)
+    return;
+  while (back < before->n_leaders && same_leader (&rig->leaders[back], &before->leaders[back]))
+    back++;
+  lb_session_select (self, LB_PICK_LEADER, (int) back);
+}
+
 void
 lb_session_undo (LbSession *self)
 {
   g_return_if_fail (LB_IS_SESSION (self));
-  lb_history_undo (self->history);
+  step (self, lb_history_undo);
 }
 
 void
 lb_session_redo (LbSession *self)
 {
   g_return_if_fail (LB_IS_SESSION (self));
-  lb_history_redo (self->history);
+  step (self, lb_history_redo);
 }
 
 void

@@ -279,7 +279,7 @@ lb_window_set_accels (GtkApplication *application)
     }
 }
 
-/* "Undo change current (Ctrl+Z)" */
+/* "Undo: Change “Current” (Ctrl+Z)" */
 static void
 word_button (GtkWidget *button, const char *format, const char *plain, const char *label)
 {
@@ -301,7 +301,7 @@ lb_window_actions_update (LbWindow *self)
                 &undo_label, "redo-label", &redo_label, NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.undo", can_undo);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.redo", can_redo);
-  /* Translators: %s is what was done, as in "Change current". */
+  /* Translators: %s is what was done, as in "Take a leader away". */
   word_button (self->undo_button, _ ("Undo: %s (Ctrl+Z)"), _ ("Undo (Ctrl+Z)"), undo_label);
   word_button (self->redo_button, _ ("Redo: %s (Ctrl+Shift+Z)"), _ ("Redo (Ctrl+Shift+Z)"),
                redo_label);

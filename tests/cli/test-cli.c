@@ -69,7 +69,7 @@ json_has_the_agreed_keys (void **state)
   assert_true (number (top, "segments") >= 20);
   weight = json_object_get_object_member (top, "weight");
   assert_true (number (weight, "layback_m") > 0);
-  assert_near (number (weight, "height_m"), 0.1, 1e-6);
+  assert_near (number (weight, "height_m"), 0.1016, 1e-6);
   assert_false (json_object_get_boolean_member (weight, "on_bed"));
   attachments = json_object_get_array_member (top, "attachments");
   lures = json_object_get_array_member (top, "lures");

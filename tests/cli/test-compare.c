@@ -129,17 +129,15 @@ wrong_uses_are_explained (void **state)
   {
     const char *option, *message;
   } cases[] = {
-    { "--weights=1 lb; 2 ft",
-      "--weights: “2 ft”: This unit measures something else; a number in lb "
-      "will do." },
+    { "--weights=1 lb; 2 ft", "--weights: “2 ft”: this unit measures something else; write it like "
+                              "“1¾ lb”." },
     { "--weights=1,2", "--weights: “1,2” may be one weight or several: write semicolons between "
                        "weights, as in “1 lb; 2 lb”, and a point for decimals." },
     { "--weights=1 1/4 lb,2 lb",
       "--weights: “1 1/4 lb,2 lb” may be one weight or several: write semicolons between weights, "
       "as in “1 lb; 2 lb”, and a point for decimals." },
-    { "--weights=1 1/4 lb; 2 lbb",
-      "--weights: “2 lbb”: This unit is not known; a number in lb will "
-      "do." },
+    { "--weights=1 1/4 lb; 2 lbb", "--weights: “2 lbb”: this unit is not known; write it like "
+                                   "“1¾ lb”." },
     { "--weights=", "--weights: found 0 weights, expected 1 to 4" },
     { "--weights=1;2;3;4;5", "--weights: found 5 weights, expected 1 to 4" },
     { "--weights=90 lb", "--weights: “90 lb” is no weight from 0.02 lb to 44.09 lb." },

@@ -4,9 +4,10 @@
 
 #include <string.h>
 
-#include "catalogue.h"
+#include "catalogue_match.h"
 #include "catalogue_words.h"
 #include "data_path.h"
+#include "document.h"
 #include "reader.h"
 
 static LbCatalogue *
@@ -153,6 +154,47 @@ every_part_makes_a_rig (void **state)
 }
 
 static void
+assert_known (const LbCatalogue *catalogue, const LbRig *rig)
+{
+  assert_non_null (lb_catalogue_match_weight (catalogue, &rig->weight));
+  assert_non_null (lb_catalogue_match_line (catalogue, &rig->mainline, LB_LINE_USE_MAINLINE));
+  assert_non_null (lb_catalogue_match_line (catalogue, &rig->shank, LB_LINE_USE_SHANK));
+  for (size_t i = 0; i < rig->n_leaders; i++)
+    {
+      assert_non_null (
+          lb_catalogue_match_line (catalogue, &rig->leaders[i].line, LB_LINE_USE_LEADER));
+      assert_non_null (lb_catalogue_match_lure (catalogue, &rig->leaders[i].lure));
+    }
+}
+
+/* Whoever opens the catalogue for a part of these finds that part in it. */
+static void
+rigs_to_start_from_are_made_of_it (void **state)
+{
+  g_autoptr (LbCatalogue) catalogue = load ();
+  const char *folder = g_getenv ("LAYBACK_SAMPLES_DIR");
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  LbSetup setup = lb_setup_default ();
+  const char *name;
+  int n = 0;
+
+  assert_known (catalogue, &setup.rig);
+  assert_non_null (dir);
+  while ((name = g_dir_read_name (dir)))
+    if (g_str_has_suffix (name, ".rig"))
+      {
+        g_autofree char *path = g_build_filename (folder, name, NULL);
+        g_autoptr (GFile) file = g_file_new_for_path (path);
+        g_autoptr (LbDocument) document = lb_document_load (file, NULL);
+
+        assert_non_null (document);
+        assert_known (catalogue, &lb_document_get_setup (document)->rig);
+        n++;
+      }
+  assert_true (n >= 6);
+}
+
+static void
 ids_are_used_once (void **state)
 {
   g_autoptr (LbCatalogue) catalogue = load ();
@@ -237,6 +279,7 @@ main (void)
     cmocka_unit_test (lines_are_what_their_material_is),
     cmocka_unit_test (lures_lie_within_their_ranges),
     cmocka_unit_test (every_part_makes_a_rig),
+    cmocka_unit_test (rigs_to_start_from_are_made_of_it),
     cmocka_unit_test (ids_are_used_once),
     cmocka_unit_test (sources_can_be_translated),
     cmocka_unit_test (a_damaged_catalogue_is_refused),

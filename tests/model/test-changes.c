@@ -65,7 +65,7 @@ a_leader_is_duplicated_behind_itself (void **state)
   attached = setup_of (f)->rig.leaders[0].attach_above_weight;
   assert_true (lb_history_do (f->history, lb_change_new_duplicate_leader (f->document, 0)));
   assert_order (f, "aabc");
-  assert_near (setup_of (f)->rig.leaders[1].attach_above_weight, attached + 0.15, 1e-12);
+  assert_near (setup_of (f)->rig.leaders[1].attach_above_weight, attached + 0.1524, 1e-12);
   assert_true (lb_history_do (f->history, lb_change_new_duplicate_leader (f->document, 3)));
   assert_order (f, "aabcc");
   assert_true (setup_of (f)->rig.leaders[4].attach_above_weight <= setup_of (f)->rig.shank_length);
@@ -73,6 +73,45 @@ a_leader_is_duplicated_behind_itself (void **state)
   while (setup_of (f)->rig.n_leaders < LB_MAX_LEADERS)
     assert_true (lb_history_do (f->history, lb_change_new_duplicate_leader (f->document, 2)));
   assert_null (lb_change_new_duplicate_leader (f->document, 0));
+}
+
+static void
+take_away_all (Fixture *f)
+{
+  while (setup_of (f)->rig.n_leaders > 0)
+    assert_true (lb_history_do (f->history, lb_change_new_remove_leader (f->document, 0)));
+}
+
+static void
+add_leader (Fixture *f, double length)
+{
+  size_t n = setup_of (f)->rig.n_leaders;
+
+  assert_true (lb_history_do (f->history, lb_change_new_add_leader (f->document)));
+  assert_near (setup_of (f)->rig.leaders[n].length, length, 1e-9);
+}
+
+/* Stacked leaders trail one behind the other, so that each is longer than the one before. */
+static void
+a_new_leader_carries_on (void **state)
+{
+  const double foot = 0.3048, inch = 0.0254;
+  Fixture *f = *state;
+
+  add_leader (f, 30 * foot);
+  assert_near (setup_of (f)->rig.leaders[2].attach_above_weight, 36 * inch, 1e-9);
+  take_away_all (f);
+  add_leader (f, 10 * foot);
+  add_leader (f, 20 * foot);
+  assert_near (setup_of (f)->rig.leaders[1].attach_above_weight, 28 * inch, 1e-9);
+  /* From the longest on where the last is shorter than the one before, */
+  assert_true (lb_history_do (f->history, lb_change_new_move_leader (f->document, 0, 1)));
+  add_leader (f, 30 * foot);
+  /* and no longer than a leader can be. */
+  assert_true (
+      lb_history_do (f->history, lb_change_new_value (lb_field ("leaders[].length_m"), 2, 1e9)));
+  add_leader (f, lb_field ("leaders[].length_m")->maximum);
+  undo_all (f);
 }
 
 static void
@@ -409,6 +448,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     with_fixture (leaders_are_moved_with_their_lures),
     with_fixture (a_leader_is_duplicated_behind_itself),
+    with_fixture (a_new_leader_carries_on),
     with_fixture (a_line_is_replaced_as_a_whole),
     with_fixture (weight_and_lure_are_replaced_as_a_whole),
     with_fixture (a_plane_bed_becomes_points),

@@ -35,11 +35,11 @@ a_change_is_undone_and_redone (void **state)
   assert_false (lb_history_undo (f->history));
   assert_true (do_value (f, "river.depth_m", 4));
   assert_true (value (f, "river.depth_m") == 4);
-  assert_string_equal (lb_history_get_undo_label (f->history), "Change Depth");
+  assert_string_equal (lb_history_get_undo_label (f->history), "Change “Depth”");
   assert_null (lb_history_get_redo_label (f->history));
   assert_true (lb_history_undo (f->history));
   assert_true (value (f, "river.depth_m") == lb_setup_default ().river.depth);
-  assert_string_equal (lb_history_get_redo_label (f->history), "Change Depth");
+  assert_string_equal (lb_history_get_redo_label (f->history), "Change “Depth”");
   assert_true (lb_history_redo (f->history));
   assert_true (value (f, "river.depth_m") == 4);
   assert_false (lb_history_redo (f->history));
@@ -136,7 +136,7 @@ what_does_not_fit_together_is_refused (void **state)
   assert_false (do_value (f, "leaders[1].attach_above_weight_m", 1.5));
   assert_false (do_value (f, "band.low_m", 5));
   assert_int_equal (f->n_changed, 0);
-  assert_true (value (f, "shank.length_m") == 1);
+  assert_true (value (f, "shank.length_m") == lb_setup_default ().rig.shank_length);
 }
 
 static void

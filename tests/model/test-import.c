@@ -322,6 +322,64 @@ tables_of_any_kind_are_read (void **state)
     }
 }
 
+/* UTF-16 and UTF-32 by GLib's converter, with the marks of the Unicode standard (chapter 23.8, from
+ * memory); the last byte of the first is cut off, as by a full card. */
+static void
+other_encodings_are_told_by_their_mark (void **state)
+{
+  static const struct
+  {
+    const char *encoding, *mark;
+    gsize mark_length, cut;
+  } cases[] = { { "UTF-16LE", "\xff\xfe", 2, 1 },
+                { "UTF-16BE", "\xfe\xff", 2, 0 },
+                { "UTF-32LE", "\xff\xfe\0\0", 4, 0 },
+                { "UTF-32BE", "\0\0\xfe\xff", 4, 0 } };
+  const char *text = "Länge;depth\n0;4,0\n10;5,5\n";
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GByteArray) bytes = g_byte_array_new ();
+      g_autoptr (LbImport) import = NULL;
+      LbImportOptions options = lb_import_options_default ();
+      gsize n;
+      g_autofree char *wide = g_convert (text, -1, cases[i].encoding, "UTF-8", NULL, &n, NULL);
+
+      options.column[LB_CSV_DISTANCE] = 0;
+      g_byte_array_append (bytes, (const guint8 *) cases[i].mark, (guint) cases[i].mark_length);
+      g_byte_array_append (bytes, (const guint8 *) wide, (guint) (n - cases[i].cut));
+      import = lb_import_parse ((const char *) bytes->data, bytes->len, &options, NULL, NULL, NULL,
+                                NULL);
+      assert_non_null (import);
+      assert_int_equal (import->soundings->len, 2);
+      assert_near (sounding (import, 1)->along, 10, 1e-12);
+      assert_near (sounding (import, 1)->depth, 5.5, 1e-12);
+    }
+}
+
+static void
+what_is_no_text_is_refused (void **state)
+{
+  static const struct
+  {
+    const char *bytes;
+    gsize length;
+    const char *part;
+  } cases[] = { { "PK\3\4\24\0\0\0", 8, "this is no text; " },
+                { "\x7f\x01\x02\x03\x04$GPRMC,1,2,3", 17, "this is no text; " },
+                { "\xff\xfe\x00\xd8\x31\x00", 6, "this is a damaged text in UTF-16LE" } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+
+      assert_null (
+          lb_import_parse (cases[i].bytes, cases[i].length, NULL, NULL, NULL, NULL, &error));
+      assert_true (g_error_matches (error, LB_FILE_ERROR, LB_FILE_ERROR_SYNTAX));
+      assert_true (g_str_has_prefix (error->message, cases[i].part));
+    }
+}
+
 static void
 columns_can_be_told (void **state)
 {
@@ -567,6 +625,8 @@ main (void)
     cmocka_unit_test (broken_gpx_is_refused),
     cmocka_unit_test (lengths_are_the_published_ones),
     cmocka_unit_test (tables_of_any_kind_are_read),
+    cmocka_unit_test (other_encodings_are_told_by_their_mark),
+    cmocka_unit_test (what_is_no_text_is_refused),
     cmocka_unit_test (columns_can_be_told),
     cmocka_unit_test (rubbish_is_refused),
     cmocka_unit_test (a_profile_is_the_one_worked_out_by_hand),

@@ -82,7 +82,9 @@ a_preset_is_one_step (void **state)
 
   lb_river_preset_apply (&lb_river_presets (NULL)[0], &river);
   assert_true (lb_history_do (history, lb_change_new_river (&river, "Slow pool")));
-  assert_true (lb_document_get_setup (document)->river.surface_current == 0.3);
+  /* 0.7 mph; the mile is 1609.344 m by definition. */
+  assert_near (lb_document_get_setup (document)->river.surface_current, 0.7 * 1609.344 / 3600,
+               1e-9);
   assert_non_null (strstr (lb_river_presets_note (), "estimate"));
 }
 

@@ -150,7 +150,7 @@ wrong_changes_are_refused (void **state)
     { "river.profile.law", "points",
       "river.profile.points: missing, expected a list of [height, speed] fractions" },
     { "shank.length_m", "0.5",
-      "leaders[1].attach_above_weight_m: found 0.6, expected at most 0.5, the length of the "
+      "leaders[1].attach_above_weight_m: found 0.6096, expected at most 0.5, the length of the "
       "shank" },
     { "title.x", "y", "title.x: there is no such key in this rig" },
     { "pass.course[0].turn_deg", "5", "pass.course[0].turn_deg: there is no such key in this rig" },

@@ -323,7 +323,7 @@ weights_are_read_as_they_are_written (void **state)
   assert_true (g_array_index (weights, double, 0) == 0.45359237);
   assert_null (lb_weights_parse (LB_UNITS_US, "1 lb; 3 ft", &message));
   assert_string_equal (message,
-                       "“3 ft”: This unit measures something else; a number in lb will do.");
+                       "“3 ft”: this unit measures something else; write it like “1¾ lb”.");
   g_free (message);
 }
 

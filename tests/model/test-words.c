@@ -110,10 +110,11 @@ the_sentence_fits_the_readings (void **state)
       lb_words_quantity (LB_QUANTITY_FORCE, LB_UNITS_US, readings->hand_tension, -1);
   g_autofree char *spacing =
       lb_words_quantity (LB_QUANTITY_LENGTH, LB_UNITS_US, readings->spacing, -1);
+  g_autofree char *level = lb_words_height (LB_UNITS_US, readings->level_difference, -1);
   g_autofree char *expected =
-      g_strdup_printf ("Both lures run in the band, level, the upper lure %s behind the lower "
-                       "lure. %s in the hand.",
-                       spacing, hand);
+      g_strdup_printf ("Both lures run in the band, level within %s, the upper lure %s behind the "
+                       "lower lure. %s in the hand.",
+                       level, spacing, hand);
 
   assert_int_equal (readings->lures[0].band, LB_BAND_INSIDE);
   assert_string_equal (text, expected);
@@ -188,7 +189,7 @@ lures_that_differ_are_told_apart (void **state)
   g_autofree char *text = NULL;
 
   setup.rig.leaders[0].attach_above_weight = 0.05;
-  setup.rig.leaders[1].attach_above_weight = 1;
+  setup.rig.leaders[1].attach_above_weight = setup.rig.shank_length;
   setup.rig.leaders[1].lure.down_force_ratio = 0;
   text = sentence_of (&setup, LB_UNITS_US);
   assert_contains (text, "The lower lure drags on the bed.");
@@ -361,9 +362,55 @@ entries_are_read_or_explained (void **state)
   assert_null (message);
   assert_near (value, 6.2484, 1e-12);
   assert_false (lb_words_parse (LB_QUANTITY_LENGTH, LB_UNITS_US, "3 lb", &value, &message));
-  assert_contains (message, "measures something else");
+  assert_string_equal (message,
+                       "“3 lb”: this unit measures something else; write it like “20 ft 6 in”.");
   assert_near (value, 6.2484, 1e-12);
   assert_false (lb_words_parse (LB_QUANTITY_LENGTH, LB_UNITS_US, "deep", &value, NULL));
+}
+
+static void
+assert_explained (LbQuantity quantity, LbUnits units, const char *text, const char *message)
+{
+  double value;
+  g_autofree char *told = NULL;
+
+  assert_false (lb_words_parse (quantity, units, text, &value, &told));
+  assert_string_equal (told, message);
+}
+
+static void
+a_fault_gives_the_text_and_an_example (void **state)
+{
+  assert_explained (LB_QUANTITY_LENGTH, LB_UNITS_US, " deep ",
+                    "“deep” is no number; write it like “20 ft 6 in”.");
+  assert_explained (LB_QUANTITY_SPEED, LB_UNITS_METRIC, "2 knotts",
+                    "“2 knotts”: this unit is not known; write it like “1.2 m/s”.");
+  assert_explained (LB_QUANTITY_NUMBER, LB_UNITS_US, "0.5 in",
+                    "“0.5 in”: this is a plain number with no unit, like “0.5”.");
+  assert_explained (LB_QUANTITY_MASS, LB_UNITS_US, "",
+                    "Nothing is entered here; write it like “1¾ lb”.");
+  assert_explained (LB_QUANTITY_MASS, LB_UNITS_US, "as much as there is in the boat",
+                    "“as much as there is in t…” is no number; write it like “1¾ lb”.");
+  assert_explained (LB_QUANTITY_MASS, LB_UNITS_US, "1e999", "“1e999” is too large a number.");
+}
+
+/* Every example is read back as what it stands for, in the unit it is shown in. */
+static void
+examples_can_be_entered (void **state)
+{
+  for (int q = 0; q < LB_N_QUANTITIES; q++)
+    for (int units = LB_UNITS_US; units <= LB_UNITS_METRIC; units++)
+      {
+        g_autofree char *example = lb_words_example ((LbQuantity) q, (LbUnits) units);
+        g_autofree char *again = NULL;
+        double value;
+
+        if (!lb_words_parse ((LbQuantity) q, (LbUnits) units, example, &value, NULL))
+          fail_msg ("“%s” is not read", example);
+        again = lb_words_quantity ((LbQuantity) q, (LbUnits) units, value, -1);
+        assert_string_equal (again, example);
+        assert_true (strlen (example) < 16);
+      }
 }
 
 /* ---- Cautions ---- */
@@ -494,6 +541,8 @@ main (void)
     cmocka_unit_test (heights_grow_into_lengths),
     cmocka_unit_test (decimals_never_hide_the_number),
     cmocka_unit_test (entries_are_read_or_explained),
+    cmocka_unit_test (a_fault_gives_the_text_and_an_example),
+    cmocka_unit_test (examples_can_be_entered),
     cmocka_unit_test (the_usual_cautions_are_always_there),
     cmocka_unit_test (cautions_follow_the_values),
     cmocka_unit_test (a_snag_is_foretold),

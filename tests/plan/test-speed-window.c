@@ -107,7 +107,12 @@ a_weight_that_hangs_clear_is_followed_down (void **state)
   LbReadings readings;
   LbRunWindow window;
 
+  setup.river.surface_current = 1.2;
+  setup.boat = (LbBoat){ .speed_over_ground = 0.4 };
   setup.rig.weight.mass = 0.567;
+  setup.rig.line_out.value = 0.1;
+  for (int i = 0; i < 2; i++)
+    setup.rig.leaders[i].lure = (LbLure){ 3e-4, 0.4, 0.03, 0.006, 0.07, 2 };
   setup.rig.leaders[0].attach_above_weight = 0.45;
   setup.rig.leaders[1].attach_above_weight = 0.6;
   setup.river.profile = (LbProfile){ .law = LB_PROFILE_LOG, .roughness = 0.1 };

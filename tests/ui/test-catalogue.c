@@ -77,6 +77,33 @@ a_part_is_known_by_its_values (void **state)
 }
 
 static void
+assert_opens_on (LbPickKind kind, const char *name)
+{
+  LbCatalogueWindow *catalogue = rig_catalogue_for (kind, 0);
+  g_autofree char *details = lb_catalogue_window_dup_details (catalogue);
+
+  if (!strstr (details, name))
+    fail_msg ("not “%s”: %s", name, details);
+  gtk_window_destroy (GTK_WINDOW (catalogue));
+}
+
+/* What the rig has, else what is most like it. */
+static void
+the_catalogue_opens_on_what_is_in_the_rig (void **state)
+{
+  assert_opens_on (LB_PICK_MAINLINE, "stainless wire, 0.71 mm");
+  assert_opens_on (LB_PICK_LURE, "floating minnow, 9 cm, medium lip");
+  lb_session_set_value (rig_session (), lb_field ("mainline.diameter_m"), 0, 0.00048, 0);
+  lb_session_set_value (rig_session (), lb_field ("leaders[].lure.length_m"), 0, 0.105, 0);
+  lb_session_set_value (rig_session (), lb_field ("leaders[].lure.down_force_ratio"), 0, 0.75, 0);
+  lb_session_set_value (rig_session (), lb_field ("weight.mass_kg"), 0, 1.2, 0);
+  lb_session_set_value (rig_session (), lb_field ("weight.shape"), 0, LB_WEIGHT_DISC, 0);
+  assert_opens_on (LB_PICK_MAINLINE, "stainless wire, 0.51 mm");
+  assert_opens_on (LB_PICK_LURE, "floating minnow, 11 cm, deep lip");
+  assert_opens_on (LB_PICK_WEIGHT, "2 1/2 lb lead disc");
+}
+
+static void
 values_of_ones_own_are_kept_renamed_and_deleted (void **state)
 {
   LbCatalogueWindow *catalogue;
@@ -162,6 +189,7 @@ main (void)
     TEST (a_lure_of_the_catalogue_goes_into_the_rig),
     TEST (a_line_of_the_catalogue_keeps_what_was_calibrated),
     TEST (a_part_is_known_by_its_values),
+    TEST (the_catalogue_opens_on_what_is_in_the_rig),
     TEST (values_of_ones_own_are_kept_renamed_and_deleted),
     TEST (a_line_of_ones_own_is_offered_where_it_was_kept),
     TEST (a_damaged_own_catalogue_is_told),

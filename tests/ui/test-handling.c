@@ -152,9 +152,9 @@ the_reel_is_raised (void **state)
 {
   LbSetup before = *setup ();
 
-  pull (side_view (), LB_PICK_REEL, 0, 0, -30);
+  pull (side_view (), LB_PICK_REEL, 0, 0, -20);
   assert_near (setup ()->boat.reel_height,
-               before.boat.reel_height + 30 / lb_viewport_get_view (viewport ())->per_metre_z,
+               before.boat.reel_height + 20 / lb_viewport_get_view (viewport ())->per_metre_z,
                0.0127);
   assert_one_step (&before);
 }

@@ -151,11 +151,15 @@ a_table_that_is_not_understood_can_be_explained (void **state)
   LbImportOptionsBox *options = lb_import_window_get_options (import);
 
   assert_int_equal (lb_import_window_get_state (import), LB_IMPORT_FAILED);
+  assert_string_equal (lb_import_window_get_first_lines (import),
+                       "a,b,c,d\n7,0,4.5,1\n7,10,5.5,1\n7,20,6.5,1\n7,30,7.5,1");
+  assert_true (gtk_widget_get_visible (GTK_WIDGET (options)));
   gtk_drop_down_set_selected (lb_import_options_box_get_column (options, LB_CSV_DISTANCE), 2);
   harness_wait (is_done, NULL, "the log to be read again");
   gtk_drop_down_set_selected (lb_import_options_box_get_column (options, LB_CSV_DEPTH), 3);
   harness_wait (is_done, NULL, "the log to be read again");
   assert_int_equal (lb_import_window_get_state (import), LB_IMPORT_READ);
+  assert_null (lb_import_window_get_first_lines (import));
   press_use (import);
   assert_near (setup ()->river.bed_x[setup ()->river.n_bed_points - 1], 30, 1e-9);
   assert_near (setup ()->river.bed_depth[0], 7.5, 1e-9);
@@ -186,6 +190,25 @@ what_is_no_log_is_told (void **state)
   gtk_window_close (GTK_WINDOW (import));
   harness_wait (is_gone, NULL, "the window to close");
   assert_memory_equal (&before, &setup ()->river, sizeof before);
+}
+
+/* What no choice of columns can make a table of is offered none. */
+static void
+what_is_no_table_is_offered_no_columns (void **state)
+{
+  const char *const texts[] = { "\x7f\x01\x02\x03\x04 program", "<gpx><trk></trk></gpx>",
+                                "$GPRMC,1,2,3*00\n" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      LbImportWindow *import = drop ("other.bin", texts[i]);
+
+      assert_int_equal (lb_import_window_get_state (import), LB_IMPORT_FAILED);
+      assert_null (lb_import_window_get_first_lines (import));
+      assert_false (gtk_widget_get_visible (GTK_WIDGET (lb_import_window_get_options (import))));
+      gtk_window_close (GTK_WINDOW (import));
+      harness_wait (is_gone, NULL, "the window to close");
+    }
 }
 
 /* Closed in the middle of a long log: nothing happens to the document, then or later. */
@@ -287,6 +310,7 @@ main (void)
     TEST (a_table_that_is_not_understood_can_be_explained),
     TEST (a_stretch_can_be_chosen),
     TEST (what_is_no_log_is_told),
+    TEST (what_is_no_table_is_offered_no_columns),
     TEST (closing_stops_the_reading),
     TEST (a_dropped_rig_is_opened),
     TEST (pictures),

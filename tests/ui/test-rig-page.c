@@ -102,7 +102,7 @@ what_is_typed_is_saved_without_enter (void **state)
   assert_true (lb_session_save (rig_session (), file, NULL));
   gtk_widget_grab_focus (entry);
   gtk_editable_set_text (GTK_EDITABLE (entry), "1.5 m");
-  assert_near (rig_setup ()->rig.shank_length, 1, 1e-12);
+  assert_near (rig_setup ()->rig.shank_length, lb_setup_default ().rig.shank_length, 1e-12);
   assert_true (gtk_widget_activate_action (GTK_WIDGET (rig_window), "win.save", NULL));
   saved = lb_document_load (file, NULL);
   assert_non_null (saved);
@@ -267,6 +267,22 @@ what_is_selected_comes_into_sight (void **state)
   harness_wait (is_in_sight, weight, "the weight in sight");
 }
 
+/* Whoever takes a step of the history sees what it brought. */
+static void
+a_leader_that_comes_back_is_selected (void **state)
+{
+  g_signal_emit_by_name (lb_rig_page_get_add_button (rig_page ()), "clicked");
+  lb_session_undo (rig_session ());
+  rig_assert_selected (LB_PICK_NOTHING, 0);
+  lb_session_redo (rig_session ());
+  rig_assert_selected (LB_PICK_LEADER, 2);
+  harness_wait (is_in_sight, lb_rig_page_get_group (rig_page (), LB_PICK_LEADER, 2), "the leader");
+  rig_press (0, LB_LEADER_REMOVE);
+  lb_session_undo (rig_session ());
+  rig_assert_selected (LB_PICK_LEADER, 0);
+  harness_wait (is_in_sight, lb_rig_page_get_group (rig_page (), LB_PICK_LEADER, 0), "the first");
+}
+
 static void
 nothing_is_wider_than_the_column (void **state)
 {
@@ -341,6 +357,7 @@ main (void)
     TEST (a_leader_is_duplicated_beside_itself),
     TEST (the_focus_in_a_part_selects_it),
     TEST (what_is_selected_comes_into_sight),
+    TEST (a_leader_that_comes_back_is_selected),
     TEST (nothing_is_wider_than_the_column),
     TEST (tab_reaches_everything),
 #undef TEST

@@ -184,6 +184,10 @@ a_float_gives_the_surface_current (void **state)
   type (lb_float_timer_get_time (timer), "1:40");
   assert_near (river ()->surface_current, 1.2192 / 4, 1e-12);
   assert_non_null (strstr (lb_float_timer_get_words (timer), "0.7 mph"));
+  type (lb_float_timer_get_time (timer), "1:61");
+  assert_non_null (strstr (lb_float_timer_get_words (timer), "“1:61” is no time"));
+  assert_non_null (strstr (lb_float_timer_get_words (timer), "seconds from 0 to 59"));
+  type (lb_float_timer_get_time (timer), "1:40");
 }
 
 static void
