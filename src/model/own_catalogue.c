@@ -169,6 +169,39 @@ finish (const LbCatalogue *own, const char *new_part, char **id, GError **error)
   return TRUE;
 }
 
+/* All kinds of parts begin alike, with an id and a name. */
+typedef struct
+{
+  char *id;
+  char *name;
+} Head;
+
+G_STATIC_ASSERT (offsetof (LbCatalogueWeight, name) == offsetof (Head, name));
+G_STATIC_ASSERT (offsetof (LbCatalogueLine, name) == offsetof (Head, name));
+G_STATIC_ASSERT (offsetof (LbCatalogueLure, name) == offsetof (Head, name));
+
+/* The part of that name, else a new one of `size` bytes, put behind. Takes `name` over. */
+static gpointer
+part_named (LbCatalogue *own, GPtrArray *parts, gsize size, char *name)
+{
+  Head *part;
+
+  for (guint i = 0; i < parts->len; i++)
+    {
+      part = g_ptr_array_index (parts, i);
+      if (g_str_equal (part->name, name))
+        {
+          g_free (name);
+          return part;
+        }
+    }
+  part = g_malloc0 (size);
+  part->id = new_id (own);
+  part->name = name;
+  g_ptr_array_add (parts, part);
+  return part;
+}
+
 gboolean
 lb_own_catalogue_add_weight (const char *name, const LbWeight *weight, char **id, GError **error)
 {
@@ -180,11 +213,8 @@ lb_own_catalogue_add_weight (const char *name, const LbWeight *weight, char **id
   trial.rig.weight = *weight;
   if (!line || !lb_setup_validate (&trial, error) || !(own = load_own (error)))
     return FALSE;
-  part = g_new0 (LbCatalogueWeight, 1);
-  part->id = new_id (own);
-  part->name = g_steal_pointer (&line);
+  part = part_named (own, own->weights, sizeof *part, g_steal_pointer (&line));
   part->weight = *weight;
-  g_ptr_array_add (own->weights, part);
   return finish (own, part->id, id, error);
 }
 
@@ -201,13 +231,10 @@ lb_own_catalogue_add_line (
   trial.rig.mainline = *line_values;
   if (!line || !lb_setup_validate (&trial, error) || !(own = load_own (error)))
     return FALSE;
-  part = g_new0 (LbCatalogueLine, 1);
-  part->id = new_id (own);
-  part->name = g_steal_pointer (&line);
-  part->uses = uses;
+  part = part_named (own, own->lines, sizeof *part, g_steal_pointer (&line));
+  part->uses |= uses;
   part->line = *line_values;
   part->breaking_load_high = line_values->breaking_load;
-  g_ptr_array_add (own->lines, part);
   return finish (own, part->id, id, error);
 }
 
@@ -229,15 +256,12 @@ lb_own_catalogue_add_lure (const char *name, const LbLure *lure, char **id, GErr
   trial.rig.leaders[0].lure = *lure;
   if (!line || !lb_setup_validate (&trial, error) || !(own = load_own (error)))
     return FALSE;
-  part = g_new0 (LbCatalogueLure, 1);
-  part->id = new_id (own);
-  part->name = g_steal_pointer (&line);
+  part = part_named (own, own->lures, sizeof *part, g_steal_pointer (&line));
   part->lure = *lure;
   part->drag_area = known (lure->drag_area);
   part->down_force_ratio = known (lure->down_force_ratio);
   part->buoyancy = known (lure->buoyancy);
   part->mass = known (lure->mass);
-  g_ptr_array_add (own->lures, part);
   return finish (own, part->id, id, error);
 }
 

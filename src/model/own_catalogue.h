@@ -17,9 +17,10 @@ char *lb_own_catalogue_dup_path (void);
 LbCatalogue *lb_catalogue_load_with_own (char **own_fault,
                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Adds a part under `name`, which is made one line and cut to LB_NAME_LONGEST characters; a name of
- * blanks alone is refused, and so are values out of range. `id` (may be NULL; free with g_free())
- * gets the new part's. `uses` (LbLineUse): where the line will do. */
+/* Adds a part under `name`, or gives the own part of that kind and name these values. The name is
+ * made one line and cut to LB_NAME_LONGEST characters; one of blanks alone is refused, and so are
+ * values out of range. `id` (may be NULL; free with g_free()) gets the part's. `uses` (LbLineUse):
+ * where the line will do, beside where it did before. */
 gboolean
 lb_own_catalogue_add_weight (const char *name, const LbWeight *weight, char **id, GError **error);
 gboolean lb_own_catalogue_add_line (

@@ -390,6 +390,8 @@ make_read (LbImportWindow *self)
   gtk_box_append (box, self->what_read);
   g_signal_connect_swapped (self->options, "changed", G_CALLBACK (make_profile), self);
   g_signal_connect_swapped (self->options, "reread", G_CALLBACK (reread_cb), self);
+  /* Room for the bar that comes over it. */
+  gtk_widget_set_margin_end (content, 12);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), content);

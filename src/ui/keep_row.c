@@ -12,12 +12,80 @@ struct _LbKeepRow
   LbCatalogueStore *store;
   LbRigPlace place;
   GtkWidget *name;
+  GtkWidget *button;
   GtkWidget *fault;
+  char *asked; /* the name of a part that the next press replaces, or NULL */
 };
 
 G_DEFINE_FINAL_TYPE (LbKeepRow, lb_keep_row, GTK_TYPE_WIDGET)
 
 static guint kept_signal;
+
+static gboolean
+is_own_named (LbKeepRow *self, const char *name)
+{
+  const LbCatalogue *catalogue = lb_catalogue_store_get (self->store);
+
+  switch (lb_rig_place_tackle_kind (self->place))
+    {
+    case LB_TACKLE_WEIGHT:
+      for (guint i = 0; i < catalogue->weights->len; i++)
+        {
+          const LbCatalogueWeight *part = g_ptr_array_index (catalogue->weights, i);
+
+          if (part->is_own && g_str_equal (part->name, name))
+            return TRUE;
+        }
+      return FALSE;
+    case LB_TACKLE_LINE:
+      for (guint i = 0; i < catalogue->lines->len; i++)
+        {
+          const LbCatalogueLine *part = g_ptr_array_index (catalogue->lines, i);
+
+          if (part->is_own && g_str_equal (part->name, name))
+            return TRUE;
+        }
+      return FALSE;
+    default:
+      for (guint i = 0; i < catalogue->lures->len; i++)
+        {
+          const LbCatalogueLure *part = g_ptr_array_index (catalogue->lures, i);
+
+          if (part->is_own && g_str_equal (part->name, name))
+            return TRUE;
+        }
+      return FALSE;
+    }
+}
+
+static void
+say (LbKeepRow *self, const char *text)
+{
+  gtk_label_set_text (GTK_LABEL (self->fault), text ? text : "");
+  gtk_widget_set_visible (self->fault, text != NULL);
+}
+
+/* A press more would replace the part of that name; NULL: it would keep another. */
+static void
+ask (LbKeepRow *self, const char *name)
+{
+  /* Translators: %s is the name of a part of the user's own */
+  g_autofree char *text =
+      name ? g_strdup_printf (_ ("You have “%s” already. Replace its values by these?"), name)
+           : NULL;
+
+  g_free (self->asked);
+  self->asked = g_strdup (name);
+  gtk_button_set_label (GTK_BUTTON (self->button), name ? _ ("Replace") : _ ("Keep as my own"));
+  say (self, text);
+}
+
+static void
+typed_cb (LbKeepRow *self)
+{
+  if (self->asked)
+    ask (self, NULL);
+}
 
 static void
 keep_cb (LbKeepRow *self)
@@ -28,10 +96,15 @@ keep_cb (LbKeepRow *self)
   g_autoptr (GError) error = NULL;
   g_autofree char *id = NULL;
 
+  g_strstrip (name);
+  if (is_own_named (self, name) && g_strcmp0 (name, self->asked) != 0)
+    {
+      ask (self, name);
+      return;
+    }
   lb_catalogue_store_keep (self->store, &tackle, lb_rig_place_uses (self->place), name, &id,
                            &error);
-  gtk_label_set_text (GTK_LABEL (self->fault), error ? error->message : "");
-  gtk_widget_set_visible (self->fault, error != NULL);
+  say (self, error ? error->message : NULL);
   if (error)
     return;
   gtk_editable_set_text (GTK_EDITABLE (self->name), "");
@@ -48,6 +121,7 @@ lb_keep_row_dispose (GObject *object)
     gtk_widget_unparent (child);
   g_clear_object (&self->session);
   g_clear_object (&self->store);
+  g_clear_pointer (&self->asked, g_free);
   G_OBJECT_CLASS (lb_keep_row_parent_class)->dispose (object);
 }
 
@@ -79,8 +153,8 @@ lb_keep_row_init (LbKeepRow *self)
 {
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *button = gtk_button_new_with_label (_ ("Keep as my own"));
 
+  self->button = gtk_button_new_with_label (_ ("Keep as my own"));
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 4);
   self->name = gtk_entry_new ();
@@ -88,12 +162,13 @@ lb_keep_row_init (LbKeepRow *self)
   gtk_entry_set_max_length (GTK_ENTRY (self->name), LB_NAME_LONGEST);
   lb_accessible_name (self->name, _ ("Name for what the rig has now"));
   gtk_widget_set_hexpand (self->name, TRUE);
-  gtk_widget_set_tooltip_text (button, _ ("Puts the values that the rig has now into your "
-                                          "catalogue, under this name"));
+  gtk_widget_set_tooltip_text (self->button, _ ("Puts the values that the rig has now into your "
+                                                "catalogue, under this name"));
   g_signal_connect_swapped (self->name, "activate", G_CALLBACK (keep_cb), self);
-  g_signal_connect_swapped (button, "clicked", G_CALLBACK (keep_cb), self);
+  g_signal_connect_swapped (self->name, "changed", G_CALLBACK (typed_cb), self);
+  g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (keep_cb), self);
   gtk_box_append (GTK_BOX (line), self->name);
-  gtk_box_append (GTK_BOX (line), button);
+  gtk_box_append (GTK_BOX (line), self->button);
   self->fault = make_label (NULL, "row-fault");
   gtk_widget_set_visible (self->fault, FALSE);
 }
@@ -128,7 +203,8 @@ void
 lb_keep_row_keep (LbKeepRow *self, const char *name)
 {
   g_return_if_fail (LB_IS_KEEP_ROW (self));
-  gtk_editable_set_text (GTK_EDITABLE (self->name), name);
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->name)), name) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self->name), name);
   keep_cb (self);
 }
 

@@ -105,10 +105,35 @@ ids_are_never_given_twice (void **state)
   g_autofree char *third = NULL;
 
   assert_true (lb_own_catalogue_add_weight ("a", &weight, &first, NULL));
-  assert_true (lb_own_catalogue_add_weight ("a", &weight, &second, NULL));
+  assert_true (lb_own_catalogue_add_weight ("b", &weight, &second, NULL));
   assert_true (lb_own_catalogue_add_lure ("a", &lure, &third, NULL));
   assert_string_not_equal (first, second);
   assert_string_not_equal (second, third);
+  assert_string_not_equal (first, third);
+}
+
+static void
+a_part_of_the_same_name_gets_new_values (void **state)
+{
+  LbWeight weight = lb_setup_default ().rig.weight;
+  LbLine line = lb_setup_default ().rig.shank;
+  g_autofree char *first = NULL;
+  g_autofree char *second = NULL;
+  g_autoptr (LbCatalogue) catalogue = NULL;
+  const LbCatalogueLine *found;
+
+  assert_true (lb_own_catalogue_add_weight ("stone", &weight, &first, NULL));
+  weight.mass = 1.5;
+  assert_true (lb_own_catalogue_add_weight (" stone ", &weight, &second, NULL));
+  assert_string_equal (first, second);
+  assert_true (lb_own_catalogue_add_line ("cord", LB_LINE_USE_SHANK, &line, NULL, NULL));
+  line.diameter = 0.0008;
+  assert_true (lb_own_catalogue_add_line ("cord", LB_LINE_USE_LEADER, &line, NULL, NULL));
+  catalogue = lb_catalogue_load_with_own (NULL, NULL);
+  assert_true (lb_catalogue_find_weight (catalogue, first)->weight.mass == 1.5);
+  found = lb_catalogue_match_line (catalogue, &line, LB_LINE_USE_LEADER);
+  assert_string_equal (found->name, "cord");
+  assert_int_equal (found->uses, LB_LINE_USE_SHANK | LB_LINE_USE_LEADER);
 }
 
 /* In a file edited by hand two parts may have one id, or that of a built-in part. */
@@ -245,6 +270,7 @@ main (void)
     TEST (without_a_file_there_is_the_built_in_alone),
     TEST (what_is_added_comes_back_to_the_bit),
     TEST (ids_are_never_given_twice),
+    TEST (a_part_of_the_same_name_gets_new_values),
     TEST (ids_of_a_file_edited_by_hand_are_made_unique),
     TEST (a_part_is_renamed_and_taken_away),
     TEST (what_no_rig_could_have_is_refused),

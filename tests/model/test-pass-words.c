@@ -50,7 +50,7 @@ shares_never_hide_what_there_was (void **state)
     }
 }
 
-/* The rig stays as it is: 100 s at 0.4 m/s are 40 m, 131 ft 3 in. */
+/* The rig stays as it is: 100 s at 0.9 mph, which is 1.32 ft/s, are 132 ft. */
 static void
 a_steady_pass_is_told (void **state)
 {
@@ -68,7 +68,7 @@ a_steady_pass_is_told (void **state)
   assert_non_null (strstr (sentence, "The weight never touches the bed."));
   assert_null (strstr (sentence, "tangle"));
   assert_string_equal (find_row (table, "Pass", "Time")->value, "100 s");
-  assert_string_equal (find_row (table, "Pass", "Way over the ground")->value, "131 ft 3 in");
+  assert_string_equal (find_row (table, "Pass", "Way over the ground")->value, "132 ft");
   assert_null (find_row (table, "Line", "Most in the hand")->note);
   assert_string_equal (find_row (table, "Upper lure: floating", "In the band")->value, "100 %");
   assert_string_equal (find_row (table, "Weight: 1¼ lb", "Highest off the bed")->value,

@@ -136,6 +136,30 @@ values_of_ones_own_are_kept_renamed_and_deleted (void **state)
   assert_near (rig_setup ()->rig.weight.mass, 0.95, 0);
 }
 
+/* Under a name that is there already the first press asks, and the second replaces. */
+static void
+a_part_of_ones_own_is_replaced_when_asked (void **state)
+{
+  LbCatalogueWindow *catalogue;
+  LbKeepRow *keep;
+  guint listed;
+
+  lb_session_set_value (rig_session (), lb_field ("weight.mass_kg"), 0, 0.83, 0);
+  catalogue = rig_catalogue_for (LB_PICK_WEIGHT, 0);
+  keep = lb_catalogue_window_get_keep_row (catalogue);
+  lb_keep_row_keep (keep, "twice kept");
+  listed = lb_catalogue_window_get_n_listed (catalogue);
+  lb_session_set_value (rig_session (), lb_field ("weight.mass_kg"), 0, 0.77, 0);
+  lb_keep_row_keep (keep, "twice kept");
+  assert_non_null (strstr (lb_keep_row_get_fault (keep), "“twice kept” already"));
+  assert_string_not_equal (rig_part_name (LB_PICK_WEIGHT, 0), "twice kept");
+  lb_keep_row_keep (keep, "twice kept");
+  assert_null (lb_keep_row_get_fault (keep));
+  assert_int_equal (lb_catalogue_window_get_n_listed (catalogue), listed);
+  assert_string_equal (rig_part_name (LB_PICK_WEIGHT, 0), "twice kept");
+  gtk_window_destroy (GTK_WINDOW (catalogue));
+}
+
 static void
 a_line_of_ones_own_is_offered_where_it_was_kept (void **state)
 {
@@ -191,6 +215,7 @@ main (void)
     TEST (a_part_is_known_by_its_values),
     TEST (the_catalogue_opens_on_what_is_in_the_rig),
     TEST (values_of_ones_own_are_kept_renamed_and_deleted),
+    TEST (a_part_of_ones_own_is_replaced_when_asked),
     TEST (a_line_of_ones_own_is_offered_where_it_was_kept),
     TEST (a_damaged_own_catalogue_is_told),
     TEST (a_catalogue_window_goes_with_its_leader),
