@@ -18,6 +18,12 @@ struct _LbCautionList
 
 G_DEFINE_FINAL_TYPE (LbCautionList, lb_caution_list, GTK_TYPE_WIDGET)
 
+static const char *
+style_of (const LbCaution *caution)
+{
+  return caution->kind == LB_CAUTION_NOW ? "caution-now" : "caution-advice";
+}
+
 static GtkWidget *
 make_row (const LbCaution *caution)
 {
@@ -37,8 +43,47 @@ make_row (const LbCaution *caution)
   gtk_widget_set_hexpand (label, TRUE);
   gtk_box_append (GTK_BOX (row), icon);
   gtk_box_append (GTK_BOX (row), label);
-  gtk_widget_add_css_class (row, now ? "caution-now" : "caution-advice");
+  gtk_widget_add_css_class (row, style_of (caution));
   return row;
+}
+
+/* Only the words change while a slider moves, and of one row at most: to make and measure all of
+ * them anew would take longer than a frame has. */
+static gboolean
+reword_row (GtkWidget *row, const LbCaution *caution)
+{
+  GtkLabel *label = GTK_LABEL (gtk_widget_get_last_child (row));
+
+  if (!gtk_widget_has_css_class (row, style_of (caution)))
+    return FALSE;
+  if (g_strcmp0 (gtk_label_get_label (label), caution->text) != 0)
+    gtk_label_set_label (label, caution->text);
+  return TRUE;
+}
+
+static void
+show_rows (LbCautionList *self, GPtrArray *cautions)
+{
+  GtkWidget *row = gtk_widget_get_first_child (self->box);
+
+  for (guint i = 0; i < cautions->len; i++)
+    {
+      const LbCaution *caution = g_ptr_array_index (cautions, i);
+
+      if (row && reword_row (row, caution))
+        row = gtk_widget_get_next_sibling (row);
+      else
+        gtk_box_insert_child_after (GTK_BOX (self->box), make_row (caution),
+                                    row ? gtk_widget_get_prev_sibling (row)
+                                        : gtk_widget_get_last_child (self->box));
+    }
+  while (row)
+    {
+      GtkWidget *next = gtk_widget_get_next_sibling (row);
+
+      gtk_box_remove (GTK_BOX (self->box), row);
+      row = next;
+    }
 }
 
 static char *
@@ -110,15 +155,11 @@ void
 lb_caution_list_update (LbCautionList *self, GPtrArray *cautions)
 {
   g_autofree char *texts = all_texts (cautions);
-  GtkWidget *child;
 
   g_return_if_fail (LB_IS_CAUTION_LIST (self));
   if (g_strcmp0 (texts, self->shown) == 0)
     return;
-  while ((child = gtk_widget_get_first_child (self->box)))
-    gtk_box_remove (GTK_BOX (self->box), child);
-  for (guint i = 0; i < cautions->len; i++)
-    gtk_box_append (GTK_BOX (self->box), make_row (g_ptr_array_index (cautions, i)));
+  show_rows (self, cautions);
   g_free (self->shown);
   self->shown = g_steal_pointer (&texts);
 }
