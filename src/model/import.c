@@ -249,8 +249,8 @@ lb_import_parse (const char *text,
   import->format = lb_log_find_format (text, length);
   if (!read_by_format (&importer, text, length, error))
     return NULL;
-  lb_importer_place (&importer);
-  if (!check_found (&importer, error) || !lb_importer_go_on (&importer, 1, error))
+  if (!lb_importer_place (&importer, error) || !check_found (&importer, error)
+      || !lb_importer_go_on (&importer, 1, error))
     return NULL;
   return g_steal_pointer (&import);
 }

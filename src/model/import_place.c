@@ -6,6 +6,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "earth.h"
+
 /* ---- Which soundings ---- */
 
 /* Sounders send the same depth in several sentences: the kind that says most is used, if it is
@@ -212,8 +214,8 @@ compare_along (gconstpointer a, gconstpointer b)
   return (x > y) - (x < y);
 }
 
-void
-lb_importer_place (LbImporter *importer)
+gboolean
+lb_importer_place (LbImporter *importer, GError **error)
 {
   LbImport *import = importer->import;
 
@@ -222,9 +224,11 @@ lb_importer_place (LbImporter *importer)
   import->odd_fixes = lb_fixes_drop_odd (importer->fixes);
   import->fixes = importer->fixes->len;
   if (importer->soundings->len == 0)
-    return;
+    return TRUE;
   if (lb_is_set (g_array_index (importer->soundings, LbRawSounding, 0).sounding.along))
     take_as_placed (importer);
+  else if (!lb_earth_open (error))
+    return FALSE;
   else
     place_along_track (importer);
   g_array_sort (import->soundings, compare_along);
@@ -232,4 +236,5 @@ lb_importer_place (LbImporter *importer)
     import->has_transducer_depths =
         import->has_transducer_depths
         || g_array_index (import->soundings, LbSounding, i).datum == LB_DEPTH_OF_TRANSDUCER;
+  return TRUE;
 }

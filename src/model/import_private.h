@@ -81,5 +81,6 @@ gboolean lb_importer_read_nmea (LbImporter *importer, const char *text, gsize le
 gboolean lb_importer_read_gpx (LbImporter *importer, const char *text, gsize length, GError **e);
 gboolean lb_importer_read_csv (LbImporter *importer, const char *text, gsize length, GError **e);
 
-/* Chooses among soundings of many kinds, lays them along the track and sorts them. */
-void lb_importer_place (LbImporter *importer);
+/* Chooses among soundings of many kinds, lays them along the track and sorts them. FALSE with an
+ * error when that cannot be worked out. */
+gboolean lb_importer_place (LbImporter *importer, GError **error);

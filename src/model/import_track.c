@@ -1,12 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The way along the fixes. Distances by the geodesic routines of PROJ (Karney 2013, J. Geodesy 87,
- * 43). */
+/* The way along the fixes. */
 #include "import_track.h"
 
 #include <math.h>
 
-#define WGS84_RADIUS 6378137.0
-#define WGS84_FLATTENING (1 / 298.257223563)
+#include "earth.h"
 
 /* A boat that keeps within so many metres for so many seconds lies still: at anchor it swings. */
 #define STILL_RADIUS 8.0
@@ -16,7 +14,6 @@ void
 lb_track_init (LbTrack *track, const GArray *fixes)
 {
   *track = (LbTrack){ .fixes = (const LbFix *) (const void *) fixes->data, .n = fixes->len };
-  geod_init (&track->earth, WGS84_RADIUS, WGS84_FLATTENING);
   track->along = g_new0 (double, track->n + 1);
   track->is_gap = g_new0 (gboolean, track->n + 1);
   track->legs = g_array_new (FALSE, FALSE, sizeof (guint));
@@ -30,27 +27,25 @@ lb_track_clear (LbTrack *track)
   g_array_unref (track->legs);
 }
 
+static double
+way_between (const LbFix *a, const LbFix *b, double *bearing)
+{
+  return lb_earth_way (a->latitude, a->longitude, b->latitude, b->longitude, bearing);
+}
+
 double
 lb_track_distance (const LbTrack *track, gsize a, gsize b)
 {
-  double metres;
-
-  geod_inverse (&track->earth, track->fixes[a].latitude, track->fixes[a].longitude,
-                track->fixes[b].latitude, track->fixes[b].longitude, &metres, NULL, NULL);
-  return metres;
+  return way_between (&track->fixes[a], &track->fixes[b], NULL);
 }
 
 double
 lb_track_turn (const LbTrack *track, gsize a, gsize b, gsize c, double *reach)
 {
   const LbFix *at = &track->fixes[b];
-  double back, ahead, back_metres, ahead_metres;
+  double back, ahead;
 
-  geod_inverse (&track->earth, at->latitude, at->longitude, track->fixes[a].latitude,
-                track->fixes[a].longitude, &back_metres, &back, NULL);
-  geod_inverse (&track->earth, at->latitude, at->longitude, track->fixes[c].latitude,
-                track->fixes[c].longitude, &ahead_metres, &ahead, NULL);
-  *reach = back_metres + ahead_metres;
+  *reach = way_between (at, &track->fixes[a], &back) + way_between (at, &track->fixes[c], &ahead);
   return fabs (remainder (ahead - back - 180, 360));
 }
 
@@ -118,8 +113,7 @@ share_of (const LbTrack *track, guint a, guint b, guint i, double bearing, doubl
 
   if (passed > 0 && lb_is_set (at->time))
     return (at->time - from->time) / passed;
-  geod_inverse (&track->earth, from->latitude, from->longitude, at->latitude, at->longitude,
-                &metres, &towards, NULL);
+  metres = way_between (from, at, &towards);
   return way > 0 ? metres * cos ((towards - bearing) * G_PI / 180) / way : 0;
 }
 
@@ -127,10 +121,8 @@ static void
 lay_leg (LbTrack *track, guint a, guint b, gboolean still)
 {
   const LbFix *from = &track->fixes[a], *to = &track->fixes[b];
-  double way, bearing;
+  double bearing, way = way_between (from, to, &bearing);
 
-  geod_inverse (&track->earth, from->latitude, from->longitude, to->latitude, to->longitude, &way,
-                &bearing, NULL);
   if (still)
     way = 0;
   for (guint i = a + 1; i < b; i++)

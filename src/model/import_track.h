@@ -2,13 +2,10 @@
 /* The way of the boat: how far it had gone at every fix. Internal to the model. */
 #pragma once
 
-#include <geodesic.h>
-
 #include "import_private.h"
 
 typedef struct
 {
-  struct geod_geodesic earth;
   const LbFix *fixes;
   gsize n;
   double *along;    /* m, by fix; never falling */
@@ -18,7 +15,7 @@ typedef struct
   double duration; /* s, without jumps back; 0: no times */
 } LbTrack;
 
-/* `fixes` (LbFix) must outlive the track. */
+/* `fixes` (LbFix) must outlive the track. lb_earth_open() must have succeeded. */
 void lb_track_init (LbTrack *track, const GArray *fixes);
 void lb_track_clear (LbTrack *track);
 
