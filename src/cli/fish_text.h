@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "result.h"
+#include "fish_loads.h"
 #include "units.h"
 
-/* What the hand holds with a fish of `length` m on each lure in turn, mouth closed and open, as the
- * boat goes, at half that and held on the spot. Free with g_free(). */
-char *lb_fish_text (const LbResult *result, double length, LbUnits units);
+/* The loads in the hand as a table with a heading; "-" where no answer was found. `result` is what
+ * they were found from. Free with g_free(). */
+char *lb_fish_text (const LbFishLoads *loads, const LbResult *result, LbUnits units);

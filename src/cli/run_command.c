@@ -9,23 +9,39 @@
 #include "run_table.h"
 #include "words.h"
 
-/* What a fish is believed to be, m. */
-#define SHORTEST_FISH 0.05
-#define LONGEST_FISH 3
-
 /* FALSE after a complaint. */
 static gboolean
 read_fish (const char *text, LbUnits units, double *length)
 {
-  g_autofree char *message = NULL;
+  g_autofree char *least = lb_words_height (units, LB_FISH_SHORTEST, 0);
+  g_autofree char *most = lb_words_quantity (LB_QUANTITY_LENGTH, units, LB_FISH_LONGEST, 0);
+  const char *example = units == LB_UNITS_US ? "30 in" : "80 cm";
 
-  if (lb_words_parse (LB_QUANTITY_LENGTH, units, text, length, &message) && *length >= SHORTEST_FISH
-      && *length <= LONGEST_FISH)
+  if (lb_words_parse (LB_QUANTITY_LENGTH, units, text, length, NULL) && *length >= LB_FISH_SHORTEST
+      && *length <= LB_FISH_LONGEST)
     return TRUE;
   lb_command_complain_usage (
-      _ ("--fish: found \"%s\", expected a length from 2 in to 9 ft 10 in, such as \"30 in\""),
-      text);
+      /* Translators: what was typed, two limits, an example */
+      _ ("--fish: found \"%s\", expected a length from %s to %s, such as \"%s\""), text, least,
+      most, example);
   return FALSE;
+}
+
+static char *
+answer (const LbResult *result,
+        const LbFishLoads *fish,
+        const LbContents *contents,
+        gboolean json,
+        LbUnits units)
+{
+  g_autofree char *table = NULL;
+  g_autofree char *loads = NULL;
+
+  if (json)
+    return lb_run_json (result, fish);
+  table = lb_run_table (result, contents, units);
+  loads = fish ? lb_fish_text (fish, result, units) : g_strdup ("");
+  return g_strconcat (table, loads, NULL);
 }
 
 /* `fish` m long; unset: none. */
@@ -37,18 +53,16 @@ solve_and_print (
   g_autoptr (LbResult) result = lb_result_solve (NULL, &contents->setup, &options);
   gboolean failed = lb_result_get_failed (result);
   g_autofree char *text = NULL;
+  LbFishLoads loads;
 
   if (failed)
     lb_command_complain_of_result (result);
   if (failed && !json)
     return LB_EXIT_REFUSED;
-  text = json ? lb_run_json (result) : lb_run_table (result, contents, units);
+  if (!failed && lb_is_set (fish))
+    loads = lb_fish_loads (result, fish);
+  text = answer (result, !failed && lb_is_set (fish) ? &loads : NULL, contents, json, units);
   fputs (text, stdout);
-  if (lb_is_set (fish))
-    {
-      g_autofree char *load = lb_fish_text (result, fish, units);
-      fputs (load, stdout);
-    }
   return failed ? LB_EXIT_REFUSED : LB_EXIT_DONE;
 }
 
@@ -78,10 +92,8 @@ lb_command_run (int argc, char **argv)
   if (mesh && !g_str_equal (mesh, "fine") && !g_str_equal (mesh, "default"))
     return lb_command_complain_usage (_ ("--mesh: found \"%s\", expected \"default\" or \"fine\""),
                                       mesh);
-  if ((input.units || !json) && !lb_command_units (&input, &units))
+  if ((input.units || fish || !json) && !lb_command_units (&input, &units))
     return LB_EXIT_USAGE;
-  if (fish && json)
-    return lb_command_complain_usage (_ ("--fish: not together with --json"));
   if (fish && !read_fish (fish, units, &fish_length))
     return LB_EXIT_USAGE;
   if (!lb_command_read (&input, contents))

@@ -87,14 +87,63 @@ lb_run_json_add (LbJsonText *json, const LbResult *result)
   add_member (json, "segments", (double) statistics.segments);
 }
 
+/* ---- A fish ---- */
+
+static void
+add_load (LbJsonText *json, double speed, const LbFishLoad *load)
+{
+  lb_json_text_start_line (json);
+  lb_json_text_open (json, '{');
+  add_member (json, "speed_over_ground_m_s", speed);
+  add_member (json, "tension_at_reel_n", load->in_hand);
+  add_member (json, "fish_drag_n", load->drag);
+  add_member (json, "water_speed_m_s", load->water_speed);
+  add_member (json, "leader_tension_n", load->leader_pull);
+  add_member (json, "leader_spare", load->leader_spare);
+  add_member (json, "mainline_spare", load->mainline_spare);
+  lb_json_text_close (json, '}');
+}
+
+static void
+add_mouth (LbJsonText *json, const char *key, const LbFishLoads *fish, const LbFishLoad loads[])
+{
+  lb_json_text_key (json, key);
+  lb_json_text_open (json, '[');
+  for (size_t k = 0; k < LB_FISH_N_SPEEDS; k++)
+    add_load (json, fish->speeds[k], &loads[k]);
+  lb_json_text_close (json, ']');
+}
+
+static void
+add_fish (LbJsonText *json, const LbFishLoads *fish)
+{
+  lb_json_text_key (json, "fish");
+  lb_json_text_open (json, '{');
+  add_member (json, "length_m", fish->length);
+  lb_json_text_key (json, "lures");
+  lb_json_text_open (json, '[');
+  for (size_t i = 0; i < fish->n_lures; i++)
+    {
+      lb_json_text_start_line (json);
+      lb_json_text_open (json, '{');
+      add_mouth (json, "mouth_closed", fish, fish->loads[i][0]);
+      add_mouth (json, "mouth_open", fish, fish->loads[i][1]);
+      lb_json_text_close (json, '}');
+    }
+  lb_json_text_close (json, ']');
+  lb_json_text_close (json, '}');
+}
+
 char *
-lb_run_json (const LbResult *result)
+lb_run_json (const LbResult *result, const LbFishLoads *fish)
 {
   LbJsonText json;
 
   lb_json_text_init (&json);
   lb_json_text_open (&json, '{');
   lb_run_json_add (&json, result);
+  if (fish)
+    add_fish (&json, fish);
   lb_json_text_close (&json, '}');
   return lb_json_text_end (&json, NULL);
 }

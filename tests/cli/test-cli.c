@@ -115,6 +115,61 @@ a_fish_is_felt (void **state)
   assert_contains (metric.out, "with a fish of 0.8");
 }
 
+/* In JSON the same in SI: a load for each mouth and speed of the boat. The drag of a closed mouth
+ * is that of the wetted area of 0.4 length^2 with a coefficient of 0.015 (Webb 1975, from memory),
+ * in water of 1000 kg/m3. */
+static void
+a_fish_is_told_in_json (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) done = run ("run", file, "--json", "--fish", "30 in", "--set",
+                           "boat.speed_over_ground_m_s=0.4", "--set", "river.density_kg_m3=1000");
+  g_autoptr (JsonNode) node = parse (done.out);
+  JsonObject *top = json_node_get_object (node), *fish, *lure;
+  JsonArray *lures, *closed, *open;
+
+  assert_int_equal (done.status, 0);
+  assert_true (json_object_get_boolean_member (top, "converged"));
+  fish = json_object_get_object_member (top, "fish");
+  assert_near (number (fish, "length_m"), 0.762, 1e-12);
+  lures = json_object_get_array_member (fish, "lures");
+  assert_int_equal (json_array_get_length (lures), 2);
+  for (guint i = 0; i < 2; i++)
+    {
+      lure = json_array_get_object_element (lures, i);
+      closed = json_object_get_array_member (lure, "mouth_closed");
+      open = json_object_get_array_member (lure, "mouth_open");
+      assert_int_equal (json_array_get_length (closed), 3);
+      assert_int_equal (json_array_get_length (open), 3);
+      for (guint k = 0; k < 3; k++)
+        {
+          JsonObject *shut = json_array_get_object_element (closed, k);
+          double speed = number (shut, "water_speed_m_s");
+
+          assert_near (number (shut, "speed_over_ground_m_s"), 0.4 - 0.2 * k, 1e-12);
+          assert_near (number (shut, "fish_drag_n"),
+                       0.5 * 1000 * 0.015 * 0.4 * 0.762 * 0.762 * speed * speed, 1e-9);
+          assert_true (number (shut, "tension_at_reel_n") > number (shut, "leader_tension_n"));
+          assert_true (number (json_array_get_object_element (open, k), "leader_tension_n")
+                       > 2 * number (shut, "leader_tension_n"));
+        }
+    }
+}
+
+/* "0.762" is in feet or metres, as the units say; a rig that has no answer has no fish. */
+static void
+a_fish_without_a_unit_is_in_the_users (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) metric = run ("run", file, "--json", "--fish=0.762", "--units=metric");
+  g_auto (Run) us = run ("run", file, "--json", "--fish=2.5", "--units=us");
+  g_auto (Run) none = run ("run", file, "--json");
+
+  assert_string_equal (metric.out, us.out);
+  assert_contains (us.out, "\"fish\"");
+  assert_null (strstr (none.out, "fish"));
+}
+
 static double
 line_out (const char *const *arguments)
 {
@@ -281,10 +336,11 @@ wrong_uses_exit_with_two (void **state)
     { { "run", file, "--mesh", "coarse", NULL },
       "--mesh: found \"coarse\", expected \"default\" or \"fine\"" },
     { { "run", file, "--fish", "3 lb", NULL },
-      "--fish: found \"3 lb\", expected a length from 2 in to 9 ft 10 in, such as \"30 in\"" },
-    { { "run", file, "--fish", "40 ft", NULL },
-      "--fish: found \"40 ft\", expected a length from 2 in to 9 ft 10 in, such as \"30 in\"" },
-    { { "run", file, "--json", "--fish", "30 in", NULL }, "--fish: not together with --json" },
+      "--fish: found \"3 lb\", expected a length from 2 in to 10 ft, such as \"30 in\"" },
+    { { "run", file, "--fish", "40 ft", "--json", NULL },
+      "--fish: found \"40 ft\", expected a length from 2 in to 10 ft, such as \"30 in\"" },
+    { { "run", file, "--fish=4 m", "--units=metric", NULL },
+      "--fish: found \"4 m\", expected a length from 5 cm to 3 m, such as \"80 cm\"" },
     { { "run", file, "--units", "imperial", NULL },
       "--units: found \"imperial\", expected \"us\" or \"metric\"" },
     { { "run", file, "--set", "river.depth_m", NULL },
@@ -519,6 +575,8 @@ main (void)
     cmocka_unit_test (json_has_the_agreed_keys),
     cmocka_unit_test (the_fine_mesh_is_finer),
     cmocka_unit_test (a_fish_is_felt),
+    cmocka_unit_test (a_fish_is_told_in_json),
+    cmocka_unit_test (a_fish_without_a_unit_is_in_the_users),
     cmocka_unit_test (values_can_be_set),
     cmocka_unit_test (the_locale_shows_in_the_table_alone),
     cmocka_unit_test (no_leaders_is_a_rig_too),
