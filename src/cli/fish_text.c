@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "fish_loads.h"
 #include "text_layout.h"
 #include "words.h"
 
@@ -43,18 +44,19 @@ add_lure (GString *out, const LbFishLoads *loads, const LbSetup *setup, size_t i
 }
 
 char *
-lb_fish_text (const LbFishLoads *loads, const LbResult *result, LbUnits units)
+lb_fish_text (const LbResult *result, double length, LbUnits units)
 {
   const char *const heads[LB_FISH_N_SPEEDS] = { _ ("at this speed"), _ ("at half of it"),
                                                 _ ("on the spot") };
-  g_autofree char *length = lb_words_quantity (LB_QUANTITY_LENGTH, units, loads->length, -1);
+  g_autofree char *shown = lb_words_quantity (LB_QUANTITY_LENGTH, units, length, -1);
+  LbFishLoads loads = lb_fish_loads (result, length);
   GString *out = g_string_new (NULL);
 
   g_string_append_printf (
-      out, _ ("\nIn the hand with a fish of %s on, towed and limp (estimate)\n"), length);
+      out, _ ("\nIn the hand with a fish of %s on, towed and limp (estimate)\n"), shown);
   add_line (out, "", heads);
-  for (size_t i = 0; i < loads->n_lures; i++)
-    add_lure (out, loads, lb_result_get_setup (result), i, units);
+  for (size_t i = 0; i < loads.n_lures; i++)
+    add_lure (out, &loads, lb_result_get_setup (result), i, units);
   lb_text_add_wrapped (out, "", 2,
                        _ ("  A fish that swims and shakes pulls harder than that for moments."));
   return g_string_free (out, FALSE);

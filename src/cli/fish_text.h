@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "fish_loads.h"
+#include "result.h"
 #include "units.h"
 
-/* The loads in the hand as a table with a heading; "-" where no answer was found. `result` is what
- * they were found from. Free with g_free(). */
-char *lb_fish_text (const LbFishLoads *loads, const LbResult *result, LbUnits units);
+/* What the hand holds with a fish of `length` m on (lb_fish_loads()), as a table with a heading;
+ * "-" where no answer was found. `result` must not have failed. Free with g_free(). */
+char *lb_fish_text (const LbResult *result, double length, LbUnits units);

@@ -4,9 +4,11 @@
 #include <glib/gi18n.h>
 
 #include "command.h"
+#include "fish_loads.h"
 #include "fish_text.h"
 #include "run_json.h"
 #include "run_table.h"
+#include "snag_text.h"
 #include "words.h"
 
 /* FALSE after a complaint. */
@@ -27,41 +29,35 @@ read_fish (const char *text, LbUnits units, double *length)
   return FALSE;
 }
 
+/* What a person reads. */
 static char *
-answer (const LbResult *result,
-        const LbFishLoads *fish,
-        const LbContents *contents,
-        gboolean json,
-        LbUnits units)
+words (const LbResult *result, const LbContents *contents, const LbRunExtras *extras, LbUnits units)
 {
-  g_autofree char *table = NULL;
-  g_autofree char *loads = NULL;
+  g_autofree char *table = lb_run_table (result, contents, units);
+  g_autofree char *fish =
+      lb_is_set (extras->fish) ? lb_fish_text (result, extras->fish, units) : g_strdup ("");
+  g_autofree char *snag = extras->snag ? lb_snag_text (result, units) : g_strdup ("");
 
-  if (json)
-    return lb_run_json (result, fish);
-  table = lb_run_table (result, contents, units);
-  loads = fish ? lb_fish_text (fish, result, units) : g_strdup ("");
-  return g_strconcat (table, loads, NULL);
+  return g_strconcat (table, fish, snag, NULL);
 }
 
-/* `fish` m long; unset: none. */
 static int
-solve_and_print (
-    const LbContents *contents, gboolean fine, gboolean json, LbUnits units, double fish)
+solve_and_print (const LbContents *contents,
+                 gboolean fine,
+                 const LbRunExtras *extras,
+                 gboolean json,
+                 LbUnits units)
 {
   LbSteadyOptions options = { .fine = fine };
   g_autoptr (LbResult) result = lb_result_solve (NULL, &contents->setup, &options);
   gboolean failed = lb_result_get_failed (result);
   g_autofree char *text = NULL;
-  LbFishLoads loads;
 
   if (failed)
     lb_command_complain_of_result (result);
   if (failed && !json)
     return LB_EXIT_REFUSED;
-  if (!failed && lb_is_set (fish))
-    loads = lb_fish_loads (result, fish);
-  text = answer (result, !failed && lb_is_set (fish) ? &loads : NULL, contents, json, units);
+  text = json ? lb_run_json (result, extras) : words (result, contents, extras, units);
   fputs (text, stdout);
   return failed ? LB_EXIT_REFUSED : LB_EXIT_DONE;
 }
@@ -74,13 +70,15 @@ lb_command_run (int argc, char **argv)
   gboolean json = FALSE;
   g_autofree char *mesh = NULL;
   g_autofree char *fish = NULL;
-  double fish_length = LB_UNSET;
+  LbRunExtras extras = { .fish = LB_UNSET };
   const GOptionEntry entries[] = {
     { "json", 0, 0, G_OPTION_ARG_NONE, &json, N_ ("Print one JSON object, in SI units"), NULL },
     { "mesh", 0, 0, G_OPTION_ARG_STRING, &mesh,
       N_ ("\"fine\" for an answer to a millionth of a metre"), "default|fine" },
     { "fish", 0, 0, G_OPTION_ARG_STRING, &fish,
       N_ ("Tell the load in the hand with a fish of that length on"), "LENGTH" },
+    { "snag", 0, 0, G_OPTION_ARG_NONE, &extras.snag,
+      N_ ("Tell how the pull grows if the weight or a lure hangs up"), NULL },
     G_OPTION_ENTRY_NULL,
   };
   LbUnits units = LB_UNITS_US;
@@ -94,9 +92,9 @@ lb_command_run (int argc, char **argv)
                                       mesh);
   if ((input.units || fish || !json) && !lb_command_units (&input, &units))
     return LB_EXIT_USAGE;
-  if (fish && !read_fish (fish, units, &fish_length))
+  if (fish && !read_fish (fish, units, &extras.fish))
     return LB_EXIT_USAGE;
   if (!lb_command_read (&input, contents))
     return LB_EXIT_REFUSED;
-  return solve_and_print (contents, g_strcmp0 (mesh, "fine") == 0, json, units, fish_length);
+  return solve_and_print (contents, g_strcmp0 (mesh, "fine") == 0, &extras, json, units);
 }

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "run_json.h"
 
+#include "fish_loads.h"
+#include "snag_json.h"
+
 static void
 add_member (LbJsonText *json, const char *key, double value)
 {
@@ -115,19 +118,21 @@ add_mouth (LbJsonText *json, const char *key, const LbFishLoads *fish, const LbF
 }
 
 static void
-add_fish (LbJsonText *json, const LbFishLoads *fish)
+add_fish (LbJsonText *json, const LbResult *result, double length)
 {
+  LbFishLoads fish = lb_fish_loads (result, length);
+
   lb_json_text_key (json, "fish");
   lb_json_text_open (json, '{');
-  add_member (json, "length_m", fish->length);
+  add_member (json, "length_m", fish.length);
   lb_json_text_key (json, "lures");
   lb_json_text_open (json, '[');
-  for (size_t i = 0; i < fish->n_lures; i++)
+  for (size_t i = 0; i < fish.n_lures; i++)
     {
       lb_json_text_start_line (json);
       lb_json_text_open (json, '{');
-      add_mouth (json, "mouth_closed", fish, fish->loads[i][0]);
-      add_mouth (json, "mouth_open", fish, fish->loads[i][1]);
+      add_mouth (json, "mouth_closed", &fish, fish.loads[i][0]);
+      add_mouth (json, "mouth_open", &fish, fish.loads[i][1]);
       lb_json_text_close (json, '}');
     }
   lb_json_text_close (json, ']');
@@ -135,15 +140,18 @@ add_fish (LbJsonText *json, const LbFishLoads *fish)
 }
 
 char *
-lb_run_json (const LbResult *result, const LbFishLoads *fish)
+lb_run_json (const LbResult *result, const LbRunExtras *extras)
 {
+  gboolean failed = lb_result_get_failed (result);
   LbJsonText json;
 
   lb_json_text_init (&json);
   lb_json_text_open (&json, '{');
   lb_run_json_add (&json, result);
-  if (fish)
-    add_fish (&json, fish);
+  if (lb_is_set (extras->fish) && !failed)
+    add_fish (&json, result, extras->fish);
+  if (extras->snag && !failed)
+    lb_snag_json_add (&json, result);
   lb_json_text_close (&json, '}');
   return lb_json_text_end (&json, NULL);
 }

@@ -1,13 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "current.h"
+#include "hang_up.h"
 #include "readings_table.h"
-#include "snag.h"
 #include "words.h"
-
-/* N; two hands for a moment: 44 lbf, the initial limit of an industry guide on pulling. */
-#define HAND_LIMIT 196
 
 /* Time left, s, below which a snag is a matter of now: long enough to find a cutter. An estimate.
  */
@@ -34,21 +30,10 @@ comes (double time)
   return lb_is_set (time) && time < FAR_OFF;
 }
 
-/* The boat as the current at the reel takes it along at once. */
-static double
-drift (const LbSetup *setup)
-{
-  LbCurrent current;
-
-  lb_current_init (&current, &setup->river);
-  return lb_current_at (&current, setup->boat.position, 0).speed;
-}
-
 static void
 add_going_on (GString *text, LbSnagTimes times, const LbWording *wording)
 {
-  g_autofree char *limit =
-      lb_words_quantity (LB_QUANTITY_FORCE, wording->units, HAND_LIMIT, wording->decimals);
+  g_autofree char *limit = lb_words_quantity (LB_QUANTITY_FORCE, wording->units, LB_HAND_LIMIT, 0);
   bool breaks_first = comes (times.until_breaks) && !(times.until_hand < times.until_breaks);
   g_autofree char *hand = about (times.until_hand, wording);
   g_autofree char *breaks = about (times.until_breaks, wording);
@@ -75,15 +60,11 @@ add_going_on (GString *text, LbSnagTimes times, const LbWording *wording)
 char *
 lb_caution_snag (const LbResult *result, const LbWording *wording, LbCautionKind *kind)
 {
-  const LbSetup *setup = lb_result_get_setup (result);
-  const LbShape *shape = lb_result_get_shape (result);
-  LbSnag snag = lb_snag_hold (setup, shape, shape->weight);
-  double speed = setup->boat.speed_over_ground;
-  LbSnagTimes on = lb_snag_times (&snag, &setup->rig, speed, HAND_LIMIT);
-  LbSnagTimes off = lb_snag_times (&snag, &setup->rig, -drift (setup), HAND_LIMIT);
+  LbHangUp going = lb_hang_up (result, 0, false);
+  LbSnagTimes on = going.times, off = lb_hang_up (result, 0, true).times;
   GString *text;
 
-  if (snag.pull_now >= HAND_LIMIT || !(comes (on.until_hand) || comes (on.until_breaks)))
+  if (going.snag.pull_now >= LB_HAND_LIMIT || !(comes (on.until_hand) || comes (on.until_breaks)))
     return NULL;
   *kind = fmin (on.until_hand, on.until_breaks) < QUICK ? LB_CAUTION_NOW : LB_CAUTION_ADVICE;
   text = g_string_new (NULL);

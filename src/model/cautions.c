@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
+#include "hang_up.h"
 #include "readings_table.h"
 #include "rules.h"
 #include "words.h"
@@ -10,7 +11,7 @@
  * and as initial limit (24 and 44 lbf). */
 #define BARE_WIRE_PULL 30
 #define SUSTAINED_PULL 107
-#define INITIAL_PULL 196
+#define INITIAL_PULL LB_HAND_LIMIT
 
 /* What generic floating minnows have by length, half the least to twice the most: drag area by the
  * square and buoyancy by the cube of the length, and the most that a lip can press down for its

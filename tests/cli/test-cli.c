@@ -170,6 +170,89 @@ a_fish_without_a_unit_is_in_the_users (void **state)
   assert_null (strstr (none.out, "fish"));
 }
 
+/* s until a straight line from the reel to the weight, that stretches by its stiffness, pulls with
+ * `pull`: Pythagoras and Hooke. What it sags is left out, so it comes taut a little late. */
+static double
+straight_until (JsonObject *top, double speed, double pull)
+{
+  JsonObject *weight = json_object_get_object_member (top, "weight");
+  double length = number (top, "line_out_m") * (1 + pull / 71510) + 0.9144 * (1 + pull / 770);
+  double deep = 6.096 + 0.4572 - number (weight, "height_m");
+  double ahead = number (weight, "layback_m"), reach = sqrt (length * length - deep * deep);
+
+  return speed > 0 ? (reach - ahead) / speed : (reach + ahead) / -speed;
+}
+
+/* The wire of the sample breaks at 792 N. */
+static void
+check_hang_up (JsonObject *top, JsonObject *held, double speed)
+{
+  JsonArray *pulls = json_object_get_array_member (held, "pulls");
+  guint n = json_array_get_length (pulls);
+  JsonObject *last = json_array_get_object_element (pulls, n - 1);
+
+  assert_near (number (held, "speed_over_ground_m_s"), speed, 1e-6);
+  assert_near (number (held, "until_hand_limit_s"), straight_until (top, speed, 196), 0.06);
+  assert_near (number (held, "until_breaks_s"), straight_until (top, speed, 792), 0.03);
+  assert_string_equal (json_object_get_string_member (held, "breaks"), "mainline");
+  assert_near (number (json_array_get_object_element (pulls, 0), "tension_at_reel_n"),
+               number (top, "tension_at_reel_n"), 1e-9);
+  assert_near (number (last, "time_s"), number (held, "until_breaks_s"), 1e-9);
+  assert_near (number (last, "tension_at_reel_n"), 792, 1e-3);
+  for (guint i = 1; i < n; i++)
+    assert_near (number (json_array_get_object_element (pulls, i), "time_s")
+                     - number (json_array_get_object_element (pulls, i - 1), "time_s"),
+                 number (last, "time_s") / (n - 1), 1e-9);
+}
+
+static void
+a_snag_is_told_over_time (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) done = run ("run", file, "--snag", "--json");
+  g_autoptr (JsonNode) node = parse (done.out);
+  JsonObject *top = json_node_get_object (node);
+  JsonObject *snag = json_object_get_object_member (top, "snag"), *weight, *lure;
+  JsonArray *lures = json_object_get_array_member (snag, "lures");
+
+  assert_int_equal (done.status, 0);
+  assert_near (number (snag, "hand_limit_n"), 196, 0);
+  weight = json_object_get_object_member (snag, "weight");
+  check_hang_up (top, json_object_get_object_member (weight, "going_on"), 0.402336);
+  check_hang_up (top, json_object_get_object_member (weight, "motor_stopped"), -1.207008);
+  assert_int_equal (json_array_get_length (lures), 2);
+  for (guint i = 0; i < 2; i++)
+    {
+      lure = json_object_get_object_member (json_array_get_object_element (lures, i), "going_on");
+      assert_string_equal (json_object_get_string_member (lure, "breaks"), "leader");
+    }
+}
+
+/* In words, in the user's units; a boat at rest pulls no harder as time goes on. */
+static void
+a_snag_is_told_in_words (void **state)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_auto (Run) us = run ("run", file, "--snag", "--units=us");
+  g_auto (Run) metric = run ("run", file, "--snag", "--units=metric");
+  g_auto (Run) rests = run ("run", file, "--snag", "--set", "boat.speed_over_ground_m_s=0");
+  g_auto (Run) plain = run ("run", file);
+  static const char *const parts[] = { "With the boat going on at 0.9 mph\n",
+                                       "With the motor stopped, drifting at 2.7 mph\n",
+                                       "weight          lower lure      upper lure\n",
+                                       "now                   1.2 lbf         1.2 lbf ",
+                                       "parted          parted          8.5 lbf\n",
+                                       "more than 44 lbf      after 2.1 s     parts before ",
+                                       "the mainline    the leader      the leader\n" };
+
+  assert_int_equal (us.status, 0);
+  for (size_t i = 0; i < G_N_ELEMENTS (parts); i++)
+    assert_contains (us.out, parts[i]);
+  assert_contains (metric.out, "more than 196 N       after 2.1 s ");
+  assert_contains (rests.out, "It does not move, and the pull stays as it is.\n");
+  assert_null (strstr (plain.out, "hung up on the bed now"));
+}
+
 static double
 line_out (const char *const *arguments)
 {
@@ -577,6 +660,8 @@ main (void)
     cmocka_unit_test (a_fish_is_felt),
     cmocka_unit_test (a_fish_is_told_in_json),
     cmocka_unit_test (a_fish_without_a_unit_is_in_the_users),
+    cmocka_unit_test (a_snag_is_told_over_time),
+    cmocka_unit_test (a_snag_is_told_in_words),
     cmocka_unit_test (values_can_be_set),
     cmocka_unit_test (the_locale_shows_in_the_table_alone),
     cmocka_unit_test (no_leaders_is_a_rig_too),

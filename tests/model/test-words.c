@@ -481,7 +481,7 @@ a_snag_is_foretold (void **state)
   LbSetup setup = lb_setup_default ();
 
   setup.rig.mainline.breaking_load = 767;
-  assert_true (cautioned (&setup, LB_CAUTION_NOW, "most people can hold (44.1 lbf) within about"));
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "most people can hold (44 lbf) within about"));
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "The mainline would part within about"));
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "With the motor stopped"));
   setup.rig.shank.breaking_load = 100;

@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "hang_up.h"
+
+#include "current.h"
+
+/* After the hand's limit nothing is known to break: told on for half the time it took to get there.
+ */
+#define TOLD_ON 1.5
+
+/* The boat as the current at the reel takes it along at once. */
+static double
+drift (const LbSetup *setup)
+{
+  LbCurrent current;
+
+  lb_current_init (&current, &setup->river);
+  return lb_current_at (&current, setup->boat.position, 0).speed;
+}
+
+static double
+end_of (const LbSnagTimes *times)
+{
+  double end = 0;
+
+  if (lb_is_set (times->until_breaks))
+    end = times->until_breaks;
+  else if (lb_is_set (times->until_hand))
+    end = TOLD_ON * times->until_hand;
+  return fmin (end, LB_HANG_UP_LONGEST);
+}
+
+LbHangUp
+lb_hang_up (const LbResult *result, size_t lure, bool motor_stopped)
+{
+  const LbSetup *setup = lb_result_get_setup (result);
+  const LbShape *shape = lb_result_get_shape (result);
+  size_t node = lure == 0 ? shape->weight : shape->lure[lure - 1];
+  LbHangUp self = {
+    .snag = lb_snag_hold (setup, shape, node),
+    .speed = motor_stopped ? -drift (setup) : setup->boat.speed_over_ground,
+  };
+
+  self.times = lb_snag_times (&self.snag, &setup->rig, self.speed, LB_HAND_LIMIT);
+  self.end = end_of (&self.times);
+  return self;
+}
+
+double
+lb_hang_up_pull (const LbHangUp *self, double time)
+{
+  if (!(time > 0))
+    return self->snag.pull_now;
+  return lb_snag_pull (&self->snag, self->speed, time);
+}
