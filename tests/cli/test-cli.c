@@ -198,7 +198,8 @@ check_hang_up (JsonObject *top, JsonObject *held, double speed)
   assert_near (number (json_array_get_object_element (pulls, 0), "tension_at_reel_n"),
                number (top, "tension_at_reel_n"), 1e-9);
   assert_near (number (last, "time_s"), number (held, "until_breaks_s"), 1e-9);
-  assert_near (number (last, "tension_at_reel_n"), 792, 1e-3);
+  /* It breaks where it pulls hardest: what the water adds along it is less than 4 N. */
+  assert_near (number (last, "tension_at_reel_n"), 792, 4);
   for (guint i = 1; i < n; i++)
     assert_near (number (json_array_get_object_element (pulls, i), "time_s")
                      - number (json_array_get_object_element (pulls, i - 1), "time_s"),
