@@ -83,7 +83,8 @@ take_second (const LbPassRecord *record,
 static int
 draw_moment (const LbContents *contents, Moment at, const LbDrawOptions *options, LbUnits units)
 {
-  g_autoptr (LbPassRecord) record = lb_pass_take_record (contents, at.time);
+  gboolean whole;
+  g_autoptr (LbPassRecord) record = lb_pass_take_record (contents, at.time, &whole);
   g_autoptr (GArray) moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
   g_autoptr (GArray) second_moments = g_array_new (FALSE, TRUE, sizeof (LbTrackMoment));
   g_autofree char *when = lb_pass_words_time (at.time);
@@ -120,7 +121,8 @@ draw_moment (const LbContents *contents, Moment at, const LbDrawOptions *options
     }
   lb_shape_clear (&shape);
   lb_shape_clear (&second_shape);
-  return status;
+  /* Drawn, but its chart ends early. */
+  return whole ? status : LB_EXIT_REFUSED;
 }
 
 int
@@ -151,7 +153,7 @@ lb_command_draw (int argc, char **argv)
   if (moment.above && at == NULL)
     return lb_command_complain_usage (_ ("draw: --above goes with --time"));
   if (!lb_draw_options_check (&options) || !lb_command_units (&input, &units)
-      || (at && !lb_pass_take_time ("--time", at, &moment.time)))
+      || (at && !lb_pass_take_time ("--time", at, 0, &moment.time)))
     return LB_EXIT_USAGE;
   if (!lb_command_read (&input, contents))
     return LB_EXIT_REFUSED;

@@ -15,6 +15,18 @@
 
 /* ---- What comes out ---- */
 
+static void
+add_break (GString *out, const LbPassRecord *record)
+{
+  g_autofree char *end = lb_pass_words_time (lb_pass_record_end (record));
+  g_autofree char *whole = lb_pass_words_time (lb_pass_record_duration (record));
+  /* Translators: two times, "12 s" */
+  g_autofree char *text = g_strdup_printf (
+      _ ("The pass breaks off: what follows is of its first %s of %s alone."), end, whole);
+
+  lb_text_add_wrapped (out, "", 0, text);
+}
+
 static char *
 summary_text (const LbPassRecord *record,
               const LbPassSummary *summary,
@@ -31,6 +43,8 @@ summary_text (const LbPassRecord *record,
 
   if (*contents->title)
     g_string_append_printf (out, "%s\n\n", contents->title);
+  if (!lb_pass_record_is_complete (record))
+    add_break (out, record);
   lb_text_add_wrapped (out, "", 0, sentence);
   if (remark)
     lb_text_add_wrapped (out, _ ("At the start: "), 0, remark);
@@ -42,7 +56,8 @@ summary_text (const LbPassRecord *record,
 static int
 pass (const LbContents *contents, gboolean csv, gboolean json, double step, LbUnits units)
 {
-  g_autoptr (LbPassRecord) record = lb_pass_take_record (contents, INFINITY);
+  gboolean whole;
+  g_autoptr (LbPassRecord) record = lb_pass_take_record (contents, INFINITY, &whole);
   LbPassSummary summary = { 0 };
   g_autofree char *text = NULL;
 
@@ -56,7 +71,7 @@ pass (const LbContents *contents, gboolean csv, gboolean json, double step, LbUn
   else
     text = summary_text (record, &summary, contents, units);
   fputs (text, stdout);
-  return LB_EXIT_DONE;
+  return whole ? LB_EXIT_DONE : LB_EXIT_REFUSED;
 }
 
 /* FALSE after a message. */
@@ -66,14 +81,9 @@ take_step (const char *text, gboolean series, double *step)
   *step = 0;
   if (text == NULL)
     return TRUE;
-  if (!series)
-    lb_command_complain_usage (_ ("pass: --every goes with --csv or --json"));
-  else if (lb_pass_take_time ("--every", text, step))
-    {
-      if (*step >= SHORTEST_STEP)
-        return TRUE;
-      lb_command_complain_usage (_ ("--every: found \"%s\", expected at least 0.01 s"), text);
-    }
+  if (series)
+    return lb_pass_take_time ("--every", text, SHORTEST_STEP, step);
+  lb_command_complain_usage (_ ("pass: --every goes with --csv or --json"));
   return FALSE;
 }
 

@@ -101,6 +101,7 @@ add_second (LbJsonText *json, const LbPassRecord *record)
 static void
 add_summary (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *summary)
 {
+  add_flag (json, "complete", lb_pass_record_is_complete (record));
   add_number (json, "duration_s", summary->time);
   add_number (json, "highest_tension_at_reel_n", summary->most_tension.value);
   add_number (json, "highest_tension_at_s", summary->most_tension.time);

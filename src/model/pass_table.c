@@ -92,11 +92,20 @@ way (const LbPassRecord *record)
   return sum;
 }
 
+/* "of 120 s", while it is not all recorded. */
+static char *
+of_the_whole (const LbPassRecord *record)
+{
+  g_autofree char *whole = lb_pass_words_time (lb_pass_record_duration (record));
+
+  return lb_pass_record_is_complete (record) ? NULL : g_strdup_printf (_ ("of %s"), whole);
+}
+
 static void
 add_course (Teller *t)
 {
   lb_readings_builder_start (&t->table);
-  add (t, _ ("Time"), lb_pass_words_time (t->summary->time), NULL);
+  add (t, _ ("Time"), lb_pass_words_time (t->summary->time), of_the_whole (t->record));
   add (t, _ ("Way over the ground"), word (t, LB_QUANTITY_LENGTH, way (t->record)), NULL);
   lb_readings_builder_end (&t->table, g_strdup (_ ("Pass")));
 }

@@ -9,15 +9,16 @@ run_clear (Run *run)
   g_free (run->out);
   g_free (run->err);
 }
-Run
-run_in (const char *locale, const char *const *arguments)
+
+/* `locale` may be NULL. */
+static GSubprocess *
+start (const char *locale, const char *const *arguments)
 {
   g_autoptr (GSubprocessLauncher) launcher =
       g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_PIPE);
   g_autoptr (GPtrArray) argv = g_ptr_array_new ();
-  g_autoptr (GSubprocess) process = NULL;
   g_autoptr (GError) error = NULL;
-  Run run = { 0 };
+  GSubprocess *process;
 
   g_ptr_array_add (argv, getenv ("LB_TEST_CLI"));
   for (size_t i = 0; arguments[i]; i++)
@@ -28,11 +29,50 @@ run_in (const char *locale, const char *const *arguments)
   process = g_subprocess_launcher_spawnv (launcher, (const char *const *) argv->pdata, &error);
   if (process == NULL)
     fail_msg ("%s", error->message);
-  if (!g_subprocess_communicate_utf8 (process, NULL, NULL, &run.out, &run.err, &error))
+  return process;
+}
+
+/* FALSE when a signal ended it. */
+static gboolean
+finish (GSubprocess *process, Run *run)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!g_subprocess_communicate_utf8 (process, NULL, NULL, &run->out, &run->err, &error))
     fail_msg ("%s", error->message);
-  assert_true (g_subprocess_get_if_exited (process));
-  run.status = g_subprocess_get_exit_status (process);
+  if (!g_subprocess_get_if_exited (process))
+    return FALSE;
+  run->status = g_subprocess_get_exit_status (process);
+  return TRUE;
+}
+
+Run
+run_in (const char *locale, const char *const *arguments)
+{
+  g_autoptr (GSubprocess) process = start (locale, arguments);
+  Run run = { 0 };
+
+  assert_true (finish (process, &run));
   return run;
+}
+
+Run
+run_interrupted (int signal, const char *const *arguments)
+{
+  /* Before it listens a signal ends it: on a busy machine it gets more time. */
+  for (gulong wait = G_USEC_PER_SEC / 2; wait <= 8 * G_USEC_PER_SEC; wait *= 2)
+    {
+      g_autoptr (GSubprocess) process = start (NULL, arguments);
+      Run run = { 0 };
+
+      g_usleep (wait);
+      g_subprocess_send_signal (process, signal);
+      if (finish (process, &run) && strstr (run.err, "breaks off"))
+        return run;
+      run_clear (&run);
+    }
+  fail_msg ("it was never interrupted at work");
+  return (Run){ 0 };
 }
 
 char *

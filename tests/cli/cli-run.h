@@ -19,6 +19,9 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Run, run_clear)
 /* Runs the program with these arguments; `locale` may be NULL for that of the test. */
 Run run_in (const char *locale, const char *const *arguments);
 
+/* Runs it and sends it `signal` once it works. It must take some seconds. */
+Run run_interrupted (int signal, const char *const *arguments);
+
 #define run(...) run_in (NULL, (const char *const[]){ __VA_ARGS__, NULL })
 
 /* A sample, and the place for a file of the test's own. Free with g_free(). */

@@ -2,6 +2,7 @@
 /* "layback-cli pass" and "draw --time": what they print and write, and what they refuse. */
 #include "cli-run.h"
 
+#include <signal.h>
 #include <string.h>
 
 /* ---- The summary ---- */
@@ -175,6 +176,56 @@ two_rigs_are_told (void **state)
   assert_near (number (second, "weight_kg"), 0.907, 1e-9);
 }
 
+/* ---- Broken off ---- */
+
+/* An hour takes seconds to compute: a signal ends it with what is there. */
+static void
+what_was_computed_is_printed (void **state)
+{
+  g_autofree char *file = sample ("two-humps.rig");
+  const char *arguments[] = { "pass", file, "--set=pass.duration_s=3600", NULL, NULL };
+  g_auto (Run) words = run_interrupted (SIGINT, arguments);
+  arguments[3] = "--json";
+  g_auto (Run) json = run_interrupted (SIGTERM, arguments);
+  g_autoptr (JsonNode) node = parse (json.out);
+  JsonObject *top = json_node_get_object (node);
+  JsonArray *samples = json_object_get_array_member (top, "samples");
+  guint n = json_array_get_length (samples);
+
+  assert_int_equal (words.status, 1);
+  assert_contains (words.err, " of 3600 s: it was interrupted\n");
+  assert_contains (words.out, "The pass breaks off: what follows is of its first ");
+  assert_contains (words.out, " of 3600 s\n");
+  assert_contains (words.out, "Of the time in the band: lower lure ");
+  assert_int_equal (json.status, 1);
+  assert_false (json_object_get_boolean_member (top, "complete"));
+  assert_in_range (n, 1, 19999);
+  assert_near (number (json_array_get_object_element (samples, n - 1), "time_s"),
+               number (top, "duration_s"), 1e-6);
+}
+
+static void
+a_moment_after_the_break_is_not_drawn (void **state)
+{
+  g_autofree char *file = sample ("two-humps.rig");
+  g_autofree char *path = output ("never.png");
+  g_autofree char *early_path = output ("early.png");
+  const char *arguments[] = { "draw", file, "--set=pass.duration_s=3600", "--time=3599", "-o",
+                              path,   NULL };
+  g_auto (Run) late = run_interrupted (SIGINT, arguments);
+
+  assert_int_equal (late.status, 1);
+  assert_contains (late.err, "layback-cli: pass: it breaks off at ");
+  assert_contains (late.err, ", before 3599 s: it was interrupted\n");
+  assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+  arguments[3] = "--time=0.1";
+  arguments[5] = early_path;
+  g_auto (Run) early = run_interrupted (SIGINT, arguments);
+  assert_int_equal (early.status, 1);
+  assert_contains (early.err, " of 3600 s: it was interrupted\n");
+  assert_true (g_file_test (early_path, G_FILE_TEST_EXISTS));
+}
+
 /* ---- A drawing ---- */
 
 static void
@@ -200,6 +251,18 @@ a_moment_is_drawn (void **state)
     }
 }
 
+/* It takes 193.6 s or so, told as 194 s. */
+static void
+the_end_that_is_told_is_drawn (void **state)
+{
+  g_autofree char *file = sample ("two-humps.rig");
+  g_autofree char *path = output ("end.png");
+  g_auto (Run) drawn = run ("draw", file, "--time=194 s", "-o", path);
+
+  assert_string_equal (drawn.err, "");
+  assert_int_equal (drawn.status, 0);
+}
+
 /* ---- What is refused ---- */
 
 static void
@@ -216,10 +279,10 @@ wrong_uses_are_explained (void **state)
     { 2, { "pass", file, "--every=1" }, "pass: --every goes with --csv or --json" },
     { 2,
       { "pass", file, "--csv", "--every=0.001" },
-      "--every: found \"0.001\", expected at least 0.01 s" },
+      "--every: found \"0.001\", expected seconds from 0.01 on" },
     { 2,
       { "pass", file, "--csv", "--every=often" },
-      "--every: found \"often\", expected seconds from 0 on" },
+      "--every: found \"often\", expected seconds from 0.01 on" },
     { 2, { "draw", file, "--above", "-o", "x.png" }, "draw: --above goes with --time" },
     { 2,
       { "draw", file, "--time=-1", "-o", "x.png" },
@@ -260,7 +323,10 @@ main (void)
     cmocka_unit_test (a_table_of_numbers_is_printed),
     cmocka_unit_test (json_starts_with_the_steady_run),
     cmocka_unit_test (two_rigs_are_told),
+    cmocka_unit_test (what_was_computed_is_printed),
+    cmocka_unit_test (a_moment_after_the_break_is_not_drawn),
     cmocka_unit_test (a_moment_is_drawn),
+    cmocka_unit_test (the_end_that_is_told_is_drawn),
     cmocka_unit_test (wrong_uses_are_explained),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
