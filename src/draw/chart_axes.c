@@ -8,6 +8,23 @@
 
 #define MOST_TICKS 60
 
+LbScene *
+lb_plot_scene (LbDrawContext *context,
+               const LbPicture *picture,
+               const LbSetup *setup,
+               const LbStyle *style,
+               double width,
+               double height)
+{
+  LbPicture plain = { .setup = setup,
+                      .units = picture->units,
+                      .decimal = picture->decimal,
+                      .decimals_plus_1 = picture->decimals_plus_1 };
+  LbView view = { .width = width, .height = height, .per_metre_x = 1, .per_metre_z = 1 };
+
+  return lb_scene_new (LB_SCENE_CHART, context, &plain, style, &view, width, height);
+}
+
 double
 lb_plot_step (LbQuantity quantity, LbUnits units, double range, double room, double least)
 {
@@ -86,6 +103,30 @@ lb_plot_add_ground (
   lb_scene_begin (scene, LB_LAYER_BACKGROUND);
   lb_scene_add_box (scene, x, y, width, height, 0);
   lb_scene_end (scene, (LbLook){ .fill = top, .fill_low = low });
+}
+
+bool
+lb_plot_add_card (LbScene *scene,
+                  const LbPlot *plot,
+                  const char *words,
+                  double x,
+                  double y,
+                  double align_x,
+                  LbColour colour)
+{
+  double pad = 3 * scene->style.scale;
+  LbText text = lb_scene_text (scene, LB_FONT_PLAIN, words);
+  double left =
+      fmin (fmax (x - align_x * text.width, plot->left + pad), plot->right - text.width - pad);
+  LbBox box = { left - pad, y - pad / 2, text.width + 2 * pad, text.height + pad };
+
+  if (!lb_scene_is_free (scene, box, 0))
+    return false;
+  lb_scene_begin (scene, LB_LAYER_FOREGROUND);
+  lb_scene_add_box (scene, box.x, box.y, box.width, box.height, pad);
+  lb_scene_end (scene, (LbLook){ .fill = LB_COLOUR_CARD });
+  lb_scene_put_text (scene, LB_LAYER_FOREGROUND, text, left, y, colour);
+  return true;
 }
 
 LbPhrase

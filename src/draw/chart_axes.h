@@ -26,6 +26,14 @@ lb_plot_y (const LbPlot *plot, double value)
          - (value - plot->y_from) / (plot->y_to - plot->y_from) * (plot->bottom - plot->top);
 }
 
+/* The scene of a chart of `setup`, worded as `picture` wants it. */
+LbScene *lb_plot_scene (LbDrawContext *context,
+                        const LbPicture *picture,
+                        const LbSetup *setup,
+                        const LbStyle *style,
+                        double width,
+                        double height);
+
 /* A round step, SI, for values of `quantity` of which `range` (SI) takes `room` drawing units, so
  * that numbers stand at least `least` apart. Steps of 1, 2 and 5. */
 double lb_plot_step (LbQuantity quantity, LbUnits units, double range, double room, double least);
@@ -38,6 +46,16 @@ void lb_plot_add_x_axis (LbScene *scene, const LbPlot *plot, LbQuantity quantity
 /* One box of colour. */
 void lb_plot_add_ground (
     LbScene *scene, double x, double y, double width, double height, LbColour top, LbColour low);
+
+/* Words on a small card in the plot, `align_x` of them at x, their top at y; pushed into the plot
+ * from its sides. FALSE when other words stand there. */
+bool lb_plot_add_card (LbScene *scene,
+                       const LbPlot *plot,
+                       const char *words,
+                       double x,
+                       double y,
+                       double align_x,
+                       LbColour colour);
 
 /* A heading with the axis' unit: "Off the bed, ft". */
 LbPhrase lb_plot_heading (const LbScene *scene, const char *name, LbQuantity quantity);

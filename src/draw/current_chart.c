@@ -185,25 +185,6 @@ add_mean (const Chart *c)
   lb_scene_line (c->scene, LB_LAYER_FOREGROUND, x, c->plot.top, x, c->plot.bottom, line);
 }
 
-/* A short text on a card, where it does not cover another one. */
-static void
-add_card (const Chart *c, const char *words, double x, double y, double align_x, LbColour colour)
-{
-  LbScene *scene = c->scene;
-  double pad = 3 * scene->style.scale;
-  LbText text = lb_scene_text (scene, LB_FONT_PLAIN, words);
-  double left =
-      fmin (fmax (x - align_x * text.width, c->plot.left + pad), c->plot.right - text.width - pad);
-  LbBox box = { left - pad, y - pad / 2, text.width + 2 * pad, text.height + pad };
-
-  if (!lb_scene_is_free (scene, box, 0))
-    return;
-  lb_scene_begin (scene, LB_LAYER_FOREGROUND);
-  lb_scene_add_box (scene, box.x, box.y, box.width, box.height, pad);
-  lb_scene_end (scene, (LbLook){ .fill = LB_COLOUR_CARD });
-  lb_scene_put_text (scene, LB_LAYER_FOREGROUND, text, left, y, colour);
-}
-
 /* The speed close to the bed, where the lures are: a card beside the curve above it, out of the
  * curve's way, and a line to the place. */
 static void
@@ -220,8 +201,9 @@ add_near_bed (const Chart *c)
 
   lb_scene_line (c->scene, LB_LAYER_FOREGROUND, fmax (x - 14 * s, c->plot.left + 14 * s), y + high,
                  lb_plot_x (&c->plot, c->near), lb_plot_y (&c->plot, c->near_height), line);
-  add_card (c, lb_phrase_format (_ ("%s at %s up"), low.text, up.text).text, x, y, 1,
-            LB_COLOUR_TEXT);
+  lb_plot_add_card (c->scene, &c->plot,
+                    lb_phrase_format (_ ("%s at %s up"), low.text, up.text).text, x, y, 1,
+                    LB_COLOUR_TEXT);
   lb_scene_begin (c->scene, LB_LAYER_FOREGROUND);
   lb_scene_add_ellipse (c->scene, lb_plot_x (&c->plot, c->near),
                         lb_plot_y (&c->plot, c->near_height), 3 * s, 3 * s);
@@ -237,10 +219,11 @@ add_words (const Chart *c)
   LbPhrase top = lb_phrase_quantity (picture, LB_QUANTITY_SPEED, c->surface);
   LbPhrase mean = lb_phrase_quantity (picture, LB_QUANTITY_SPEED, c->mean);
 
-  add_card (c, lb_phrase_format (_ ("%s at the surface"), top.text).text,
-            lb_plot_x (&c->plot, c->surface) - 10 * s, c->plot.top + 5 * s, 1, LB_COLOUR_TEXT);
-  add_card (c, lb_phrase_format (_ ("%s on average"), mean.text).text,
-            lb_plot_x (&c->plot, c->mean) - 8 * s, middle, 1, LB_COLOUR_ANGLE);
+  lb_plot_add_card (c->scene, &c->plot, lb_phrase_format (_ ("%s at the surface"), top.text).text,
+                    lb_plot_x (&c->plot, c->surface) - 10 * s, c->plot.top + 5 * s, 1,
+                    LB_COLOUR_TEXT);
+  lb_plot_add_card (c->scene, &c->plot, lb_phrase_format (_ ("%s on average"), mean.text).text,
+                    lb_plot_x (&c->plot, c->mean) - 8 * s, middle, 1, LB_COLOUR_ANGLE);
 }
 
 /* ---- In words ---- */
@@ -296,26 +279,6 @@ describe (const Chart *c)
   return g_string_free (text, FALSE);
 }
 
-/* The curve belongs to the depth that the surface current was measured at: over an uneven bed too,
- * so that it shows the numbers that were given. */
-static LbScene *
-scene_of (LbDrawContext *context,
-          const LbPicture *picture,
-          const LbStyle *style,
-          double width,
-          double height)
-{
-  LbSetup setup = *picture->setup;
-  LbPicture plane = { .setup = &setup,
-                      .units = picture->units,
-                      .decimal = picture->decimal,
-                      .decimals_plus_1 = picture->decimals_plus_1 };
-  LbView view = { .width = width, .height = height, .per_metre_x = 1, .per_metre_z = 1 };
-
-  setup.river.n_bed_points = 0;
-  return lb_scene_new (LB_SCENE_CHART, context, &plane, style, &view, width, height);
-}
-
 LbScene *
 lb_current_chart_new (LbDrawContext *context,
                       const LbPicture *picture,
@@ -323,8 +286,15 @@ lb_current_chart_new (LbDrawContext *context,
                       double width,
                       double height)
 {
-  LbScene *scene = scene_of (context, picture, style, width, height);
-  Chart c = { .scene = scene, .river = &scene->setup.river };
+  LbSetup setup = *picture->setup;
+  LbScene *scene;
+  Chart c;
+
+  /* The curve belongs to the depth that the surface current was measured at: over an uneven bed
+   * too, so that it shows the numbers that were given. */
+  setup.river.n_bed_points = 0;
+  scene = lb_plot_scene (context, picture, &setup, style, width, height);
+  c = (Chart){ .scene = scene, .river = &scene->setup.river };
 
   find_speeds (&c);
   lay_out (&c);
@@ -340,8 +310,8 @@ lb_current_chart_new (LbDrawContext *context,
       add_measured (&c);
     }
   else
-    add_card (&c, _ ("No current"), (c.plot.left + c.plot.right) / 2,
-              (c.plot.top + c.plot.bottom) / 2, 0.5, LB_COLOUR_TEXT);
+    lb_plot_add_card (scene, &c.plot, _ ("No current"), (c.plot.left + c.plot.right) / 2,
+                      (c.plot.top + c.plot.bottom) / 2, 0.5, LB_COLOUR_TEXT);
   scene->words = describe (&c);
   lb_scene_finish (scene);
   return scene;

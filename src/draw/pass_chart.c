@@ -439,22 +439,6 @@ describe (const Chart *c)
   return g_string_free (text, FALSE);
 }
 
-static LbScene *
-scene_of (LbDrawContext *context,
-          const LbPassPicture *picture,
-          const LbStyle *style,
-          double width,
-          double height)
-{
-  LbPicture plain = { .setup = picture->now.setup,
-                      .units = picture->now.units,
-                      .decimal = picture->now.decimal,
-                      .decimals_plus_1 = picture->now.decimals_plus_1 };
-  LbView view = { .width = width, .height = height, .per_metre_x = 1, .per_metre_z = 1 };
-
-  return lb_scene_new (LB_SCENE_CHART, context, &plain, style, &view, width, height);
-}
-
 LbScene *
 lb_pass_chart_new (LbDrawContext *context,
                    const LbPassPicture *picture,
@@ -462,7 +446,7 @@ lb_pass_chart_new (LbDrawContext *context,
                    double width,
                    double height)
 {
-  LbScene *scene = scene_of (context, picture, style, width, height);
+  LbScene *scene = lb_plot_scene (context, &picture->now, picture->now.setup, style, width, height);
   Chart c = { .scene = scene, .picture = picture, .track = &picture->track };
 
   c.is_known = lb_track_at (c.track, picture->time, &c.moment);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "page_parts.h"
 
+#include <glib/gi18n.h>
+
 #include "accessible.h"
 #include "line_entry.h"
 #include "quantity_entry.h"
@@ -32,6 +34,23 @@ GtkWidget *
 lb_page_note (const char *text)
 {
   return lb_page_label (text, "row-note");
+}
+
+GtkWidget *
+lb_page_caution (const char *text)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *label = lb_page_label (text, "row-note");
+  GtkWidget *icon =
+      g_object_new (GTK_TYPE_IMAGE, "icon-name", "dialog-warning-symbolic", "accessible-role",
+                    GTK_ACCESSIBLE_ROLE_IMG, "valign", GTK_ALIGN_START, NULL);
+
+  lb_accessible_name (icon, _ ("Warning"));
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_widget_add_css_class (row, "page-caution");
+  gtk_box_append (GTK_BOX (row), icon);
+  gtk_box_append (GTK_BOX (row), label);
+  return row;
 }
 
 GtkWidget *
@@ -93,6 +112,48 @@ lb_page_row (const char *text, GtkWidget *control)
   gtk_box_append (GTK_BOX (row), control);
   gtk_widget_add_css_class (row, "page-row");
   return row;
+}
+
+/* "1.8 lbf at 12 s" */
+static void
+add_reading (GtkWidget *box, const LbReadingsRow *row)
+{
+  /* Translators: a number, and when or of what it is: "1.8 lbf at 12 s", "82 % of the time" */
+  g_autofree char *text = row->note ? g_strdup_printf (_ ("%s %s"), row->value, row->note) : NULL;
+  GtkWidget *value = lb_page_label (text ? text : row->value, "numeric");
+
+  gtk_label_set_xalign (GTK_LABEL (value), 1);
+  gtk_box_append (GTK_BOX (box), lb_page_row (row->label, value));
+}
+
+void
+lb_page_show_table (GtkWidget *box, const LbReadingsTable *table)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (box)))
+    gtk_box_remove (GTK_BOX (box), child);
+  for (gsize s = 0; table && s < table->n_sections; s++)
+    {
+      const LbReadingsSection *section = &table->sections[s];
+
+      gtk_box_append (GTK_BOX (box), lb_page_heading (section->title));
+      for (gsize r = 0; r < section->n_rows; r++)
+        add_reading (box, &section->rows[r]);
+    }
+}
+
+void
+lb_page_table_text (GString *text, const LbReadingsTable *table)
+{
+  for (gsize s = 0; table && s < table->n_sections; s++)
+    for (gsize r = 0; r < table->sections[s].n_rows; r++)
+      {
+        const LbReadingsRow *row = &table->sections[s].rows[r];
+
+        g_string_append_printf (text, "\n%s\t%s%s%s", row->label, row->value, row->note ? "\t" : "",
+                                row->note ? row->note : "");
+      }
 }
 
 static void

@@ -4,6 +4,8 @@
 
 #include <gtk/gtk.h>
 
+#include "readings_table.h"
+
 /* A wrapping label of a page; `css_class` may be NULL. */
 GtkWidget *lb_page_label (const char *text, const char *css_class);
 
@@ -12,11 +14,20 @@ GtkWidget *lb_page_heading (const char *text);
 GtkWidget *lb_page_note (const char *text);
 GtkWidget *lb_page_fault (void);
 
+/* A caution with its sign; the label is the last child. */
+GtkWidget *lb_page_caution (const char *text);
+
 /* Shows `text` in a label of lb_page_fault(); NULL hides it. */
 void lb_page_show_fault (GtkWidget *fault, const char *text);
 
 /* `text` on the left, `control` on the right. */
 GtkWidget *lb_page_row (const char *text, GtkWidget *control);
+
+/* Fills `box` with the rows of `table` under their headings, in place of what stood there. */
+void lb_page_show_table (GtkWidget *box, const LbReadingsTable *table);
+
+/* The same as text, a row on each line; NULL appends nothing. */
+void lb_page_table_text (GString *text, const LbReadingsTable *table);
 
 /* A fault that follows the "fault-changed" of `entry`, an LbQuantityEntry or LbLineEntry. */
 GtkWidget *lb_page_fault_of (GtkWidget *entry);

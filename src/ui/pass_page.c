@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "accessible.h"
 #include "page_parts.h"
 #include "pass_section.h"
 
@@ -16,6 +17,8 @@ struct _LbPassPage
   GtkWidget *drawings;
   GtkWidget *bar;
   GtkWidget *summary;
+  GtkWidget *column; /* GtkStack */
+  GtkWidget *snag;
   guint tick_id;
   gint64 last_frame; /* us; 0: none since it plays */
   gboolean was_shown;
@@ -159,6 +162,24 @@ compute_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+show_column (GtkWidget *widget, const char *name)
+{
+  gtk_stack_set_visible_child_name (GTK_STACK (LB_PASS_PAGE (widget)->column), name);
+}
+
+static void
+choices_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_column (widget, "choices");
+}
+
+static void
+snag_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_column (widget, "snag");
+}
+
+static void
 install_actions (GtkWidgetClass *widget_class)
 {
   static const struct
@@ -180,6 +201,8 @@ install_actions (GtkWidgetClass *widget_class)
     { "pass.view", view_cb, GDK_KEY_v, 0 },
     { "pass.cancel", cancel_cb, GDK_KEY_Escape, 0 },
     { "pass.compute", compute_cb, GDK_KEY_r, 0 },
+    { "pass.choices", choices_cb, GDK_KEY_c, 0 },
+    { "pass.snag", snag_cb, GDK_KEY_s, 0 },
   };
 
   /* The keys count where no control of the page takes them first. */
@@ -280,13 +303,11 @@ make_left (LbPassPage *self, LbSession *session)
 }
 
 static GtkWidget *
-make_column (LbPassPage *self, LbSession *session)
+make_choices (LbPassPage *self, LbSession *session)
 {
   GtkWidget *sections;
   GtkWidget *scroller = lb_page_scroller (_ ("Choices for the pass"), &sections);
 
-  gtk_widget_add_css_class (scroller, "column");
-  gtk_widget_set_hexpand (scroller, FALSE);
   self->summary = lb_pass_summary_view_new (session, self->playback);
   gtk_box_append (GTK_BOX (sections),
                   lb_pass_summary_view_take_sentence (LB_PASS_SUMMARY_VIEW (self->summary)));
@@ -295,6 +316,40 @@ make_column (LbPassPage *self, LbSession *session)
   gtk_box_append (GTK_BOX (sections), lb_pass_second_section_new (session));
   gtk_box_append (GTK_BOX (sections), self->summary);
   return scroller;
+}
+
+static GtkWidget *
+make_snag (LbPassPage *self, LbSession *session)
+{
+  GtkWidget *sections;
+  GtkWidget *scroller = lb_page_scroller (_ ("Snag"), &sections);
+
+  self->snag = lb_pass_snag_page_new (session);
+  gtk_box_append (GTK_BOX (sections), self->snag);
+  return scroller;
+}
+
+/* The choices, and what may happen besides, one page of the column each. */
+static GtkWidget *
+make_column (LbPassPage *self, LbSession *session)
+{
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *switcher = gtk_stack_switcher_new ();
+  GtkStack *stack = GTK_STACK (gtk_stack_new ());
+
+  gtk_widget_add_css_class (column, "column");
+  gtk_widget_set_hexpand (column, FALSE);
+  gtk_stack_set_vhomogeneous (stack, FALSE);
+  gtk_widget_set_vexpand (GTK_WIDGET (stack), TRUE);
+  gtk_stack_add_titled (stack, make_choices (self, session), "choices", _ ("Choices"));
+  gtk_stack_add_titled (stack, make_snag (self, session), "snag", _ ("Snag"));
+  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), stack);
+  lb_accessible_name (switcher, _ ("Page of the column"));
+  gtk_widget_add_css_class (switcher, "page-switcher");
+  gtk_box_append (GTK_BOX (column), switcher);
+  gtk_box_append (GTK_BOX (column), GTK_WIDGET (stack));
+  self->column = GTK_WIDGET (stack);
+  return column;
 }
 
 GtkWidget *
@@ -336,4 +391,11 @@ lb_pass_page_get_summary (LbPassPage *self)
 {
   g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
   return LB_PASS_SUMMARY_VIEW (self->summary);
+}
+
+LbPassSnagPage *
+lb_pass_page_get_snag (LbPassPage *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
+  return LB_PASS_SNAG_PAGE (self->snag);
 }

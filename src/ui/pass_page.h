@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The main page that plays a pass: the rig in time, from the side or from above, over a chart of
- * what it did; what boat and hand do, and what came of it, in the column beside. */
+ * what it did; what boat and hand do, what came of it, and what may happen besides, in the column.
+ */
 #pragma once
 
 #include <gtk/gtk.h>
 
 #include "pass_bar.h"
 #include "pass_drawings.h"
+#include "pass_snag_page.h"
 #include "pass_summary_view.h"
 
 G_BEGIN_DECLS
@@ -24,5 +26,6 @@ LbPassPlayback *lb_pass_page_get_playback (LbPassPage *self);
 LbPassDrawings *lb_pass_page_get_drawings (LbPassPage *self);
 LbPassBar *lb_pass_page_get_bar (LbPassPage *self);
 LbPassSummaryView *lb_pass_page_get_summary (LbPassPage *self);
+LbPassSnagPage *lb_pass_page_get_snag (LbPassPage *self);
 
 G_END_DECLS

@@ -21,24 +21,9 @@ G_DEFINE_FINAL_TYPE (LbPassSummaryView, lb_pass_summary_view, GTK_TYPE_BOX)
 static void
 clear (LbPassSummaryView *self)
 {
-  GtkWidget *child;
-
   gtk_label_set_text (GTK_LABEL (self->sentence), "");
   g_clear_pointer (&self->shown, lb_readings_table_free);
-  while ((child = gtk_widget_get_first_child (self->table)))
-    gtk_box_remove (GTK_BOX (self->table), child);
-}
-
-/* "1.8 lbf at 12 s" */
-static void
-add_row (LbPassSummaryView *self, const LbReadingsRow *row)
-{
-  /* Translators: a number, and when or of what it is: "1.8 lbf at 12 s", "82 % of the time" */
-  g_autofree char *text = row->note ? g_strdup_printf (_ ("%s %s"), row->value, row->note) : NULL;
-  GtkWidget *value = lb_page_label (text ? text : row->value, "numeric");
-
-  gtk_label_set_xalign (GTK_LABEL (value), 1);
-  gtk_box_append (GTK_BOX (self->table), lb_page_row (row->label, value));
+  lb_page_show_table (self->table, NULL);
 }
 
 static void
@@ -53,14 +38,7 @@ show (LbPassSummaryView *self, const LbPassRecord *record)
   sentence = lb_pass_words_sentence (record, summary, &wording);
   gtk_label_set_text (GTK_LABEL (self->sentence), sentence);
   self->shown = lb_pass_words_table (record, summary, contents, &wording);
-  for (size_t s = 0; s < self->shown->n_sections; s++)
-    {
-      const LbReadingsSection *section = &self->shown->sections[s];
-
-      gtk_box_append (GTK_BOX (self->table), lb_page_heading (section->title));
-      for (size_t r = 0; r < section->n_rows; r++)
-        add_row (self, &section->rows[r]);
-    }
+  lb_page_show_table (self->table, self->shown);
   g_free (summary);
 }
 
@@ -149,13 +127,6 @@ lb_pass_summary_view_dup_text (LbPassSummaryView *self)
 
   g_return_val_if_fail (LB_IS_PASS_SUMMARY_VIEW (self), NULL);
   text = g_string_new (lb_pass_summary_view_get_sentence (self));
-  for (size_t s = 0; self->shown && s < self->shown->n_sections; s++)
-    for (size_t r = 0; r < self->shown->sections[s].n_rows; r++)
-      {
-        const LbReadingsRow *row = &self->shown->sections[s].rows[r];
-
-        g_string_append_printf (text, "\n%s\t%s%s%s", row->label, row->value, row->note ? "\t" : "",
-                                row->note ? row->note : "");
-      }
+  lb_page_table_text (text, self->shown);
   return g_string_free (text, FALSE);
 }

@@ -49,17 +49,8 @@ follow (LbRiverPage *self)
 static GtkWidget *
 make_caution (LbRiverPage *self)
 {
-  GtkWidget *icon =
-      g_object_new (GTK_TYPE_IMAGE, "icon-name", "dialog-warning-symbolic", "accessible-role",
-                    GTK_ACCESSIBLE_ROLE_IMG, "valign", GTK_ALIGN_START, NULL);
-
-  lb_accessible_name (icon, _ ("Warning"));
-  self->caution_row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  self->caution = lb_page_label (NULL, "row-note");
-  gtk_widget_set_hexpand (self->caution, TRUE);
-  gtk_widget_add_css_class (self->caution_row, "page-caution");
-  gtk_box_append (GTK_BOX (self->caution_row), icon);
-  gtk_box_append (GTK_BOX (self->caution_row), self->caution);
+  self->caution_row = lb_page_caution (NULL);
+  self->caution = gtk_widget_get_last_child (self->caution_row);
   return self->caution_row;
 }
 

@@ -5,6 +5,7 @@
 #include "current_chart.h"
 #include "drawings.h"
 #include "scene_build.h"
+#include "snag_chart.h"
 #include "test.h"
 
 #include <math.h>
@@ -367,6 +368,76 @@ draw_all (void **state)
   draw_theme ("dark", LB_THEME_DARK, 0.18);
 }
 
+/* ---- Snag ---- */
+
+static LbSnagPicture
+snag_of (const Drawing *drawing, size_t node, int chosen)
+{
+  const LbSetup *setup = &drawing->setup;
+  LbSnagPicture snag = { .snag = lb_snag_hold (setup, drawing->picture.shape, node),
+                         .speed = { setup->boat.speed_over_ground, -1.2 },
+                         .limit = 196,
+                         .chosen = chosen };
+
+  for (int i = 0; i < LB_SNAG_CURVES; i++)
+    snag.times[i] = lb_snag_times (&snag.snag, &setup->rig, snag.speed[i], snag.limit);
+  return snag;
+}
+
+/* The words beside the marks, and the text twin, are the times that core finds. */
+static void
+a_snag_is_drawn_with_its_times (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  Drawing *drawing = drawing_new (&setup);
+  LbSnagPicture snag = snag_of (drawing, drawing->picture.shape->weight, 0);
+  LbScene *scene = lb_snag_chart_new (context, &drawing->picture, &snag, &style, WIDTH, HEIGHT);
+  g_autofree char *words = lb_scene_describe (scene);
+  g_autofree char *hand = g_strdup_printf ("%.1f s: hand limit 44 lbf", snag.times[0].until_hand);
+  g_autofree char *breaks = g_strdup_printf ("%.1f s: mainline parts", snag.times[0].until_breaks);
+  g_autofree char *told = g_strdup_printf ("Motor on: hand limit 44 lbf at %.1f s; mainline parts",
+                                           snag.times[0].until_hand);
+
+  assert_true (has_text (scene, hand));
+  assert_true (has_text (scene, breaks));
+  assert_true (has_text (scene, "motor on"));
+  assert_true (has_text (scene, "motor stopped"));
+  assert_non_null (strstr (words, told));
+  assert_non_null (strstr (words, "Motor stopped: hand limit 44 lbf at"));
+  lb_scene_free (scene);
+  drawing_free (drawing);
+}
+
+static void
+a_snag_stays_in_its_picture (void **state)
+{
+  TestRandom random = { 815 };
+
+  for (size_t i = 0; i < test_count (200); i++)
+    {
+      LbSetup setup = random_setup (&random);
+      Drawing *drawing = drawing_new (&setup);
+
+      for (int chosen = 0; drawing->picture.shape && chosen < LB_SNAG_CURVES; chosen++)
+        {
+          LbSnagPicture snag = snag_of (drawing, drawing->picture.shape->weight, chosen);
+          LbScene *scene =
+              lb_snag_chart_new (context, &drawing->picture, &snag, &style, WIDTH, HEIGHT);
+
+          for (size_t k = 0; k < scene->items->len; k++)
+            {
+              LbBox box = item (scene, k)->bounds;
+
+              assert_true (isfinite (box.x + box.y + box.width + box.height));
+              assert_true (box.x > -6 && box.x + box.width < WIDTH + 6);
+              assert_true (box.y > -6 && box.y + box.height < HEIGHT + 6);
+            }
+          lb_scene_free (scene);
+        }
+      drawing_free (drawing);
+    }
+}
+
 int
 main (void)
 {
@@ -382,6 +453,8 @@ main (void)
     cmocka_unit_test (a_place_on_the_bed_can_be_pointed_at),
     cmocka_unit_test (a_million_soundings_take_no_more_than_the_width),
     cmocka_unit_test (an_even_bed_is_told_as_one),
+    cmocka_unit_test (a_snag_is_drawn_with_its_times),
+    cmocka_unit_test (a_snag_stays_in_its_picture),
     cmocka_unit_test (draw_all),
   };
   int failed;

@@ -9,6 +9,7 @@
 #include "catalogue.h"
 #include "readings_table.h"
 #include "sentence.h"
+#include "snag_words.h"
 #include "words.h"
 
 static void
@@ -494,6 +495,53 @@ a_snag_is_foretold (void **state)
   assert_false (cautioned (&setup, LB_CAUTION_NOW, "hung up now"));
 }
 
+/* The table says what the core says of the same snag: the times, and what breaks. */
+static void
+a_snag_is_told_in_numbers (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbWording wording = lb_wording_default (LB_UNITS_US);
+
+  setup.rig.leaders[0].line.breaking_load = 60;
+  for (size_t lure = 0; lure < 2; lure++)
+    for (int stopped = 0; stopped < 2; stopped++)
+      {
+        g_autoptr (LbResult) result = lb_result_solve (NULL, &setup, NULL);
+        LbHangUp held = lb_hang_up (result, lure, stopped);
+        g_autoptr (LbReadingsTable) table = lb_snag_words_table (result, &held, &wording);
+        g_autofree char *sentence = lb_snag_words_sentence (result, &held, &wording);
+        g_autofree char *breaks = g_strdup_printf ("after %.1f s", held.times.until_breaks);
+        const LbReadingsRow *rows = table->sections[0].rows;
+
+        assert_int_equal (table->sections[0].n_rows, 4);
+        assert_non_null (strstr (rows[0].value, stopped ? " down the river" : " up the river"));
+        assert_string_equal (rows[2].label, "Hand limit, 44 lbf");
+        assert_string_equal (rows[3].label, lure ? "The lower leader parts" : "The mainline parts");
+        assert_string_equal (rows[3].value, breaks);
+        assert_non_null (strstr (sentence, breaks));
+        assert_true ((strstr (sentence, "44 lbf") != NULL) == (lure == 0));
+      }
+}
+
+static void
+a_snag_at_rest_is_told_as_such (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbWording wording = lb_wording_default (LB_UNITS_METRIC);
+
+  setup.boat.speed_over_ground = 0;
+  g_autoptr (LbResult) result = lb_result_solve (NULL, &setup, NULL);
+  LbHangUp held = lb_hang_up (result, 0, false);
+  g_autoptr (LbReadingsTable) table = lb_snag_words_table (result, &held, &wording);
+  g_autofree char *sentence = lb_snag_words_sentence (result, &held, &wording);
+
+  assert_string_equal (table->sections[0].rows[0].value, "on the spot");
+  assert_string_equal (table->sections[0].rows[2].label, "Hand limit, 196 N");
+  assert_string_equal (table->sections[0].rows[2].value, "not reached");
+  assert_string_equal (table->sections[0].rows[3].value, "not reached");
+  assert_non_null (strstr (sentence, "no tauter"));
+}
+
 /* Every end of the catalogue's ranges is fine; three times beyond is not. */
 static void
 odd_lures_are_noticed (void **state)
@@ -546,6 +594,8 @@ main (void)
     cmocka_unit_test (the_usual_cautions_are_always_there),
     cmocka_unit_test (cautions_follow_the_values),
     cmocka_unit_test (a_snag_is_foretold),
+    cmocka_unit_test (a_snag_is_told_in_numbers),
+    cmocka_unit_test (a_snag_at_rest_is_told_as_such),
     cmocka_unit_test (odd_lures_are_noticed),
   };
 

@@ -377,6 +377,47 @@ a_second_rig_comes_and_goes (void **state)
   assert_int_equal (shown.second.n, 0);
 }
 
+/* ---- Snag ---- */
+
+static char *
+snag_words (void)
+{
+  return lb_pass_snag_page_dup_text (lb_pass_page_get_snag (page));
+}
+
+/* It follows the choices and the settings of the document. */
+static void
+what_a_snag_does_is_shown (void **state)
+{
+  LbPassSnagPage *snag = lb_pass_page_get_snag (page);
+  GtkDropDown *held = GTK_DROP_DOWN (lb_pass_snag_page_get_held (snag));
+  g_autofree char *going = NULL, *stopped = NULL, *lure = NULL, *faster = NULL;
+
+  act ("pass.snag");
+  picture ("pass-snag");
+  going = snag_words ();
+  assert_non_null (strstr (going, "Hand limit, 44 lbf\tafter "));
+  assert_non_null (strstr (going, "The boat goes\t0.9 mph up the river"));
+  assert_non_null (strstr (going, "Chart of the pull in the hand"));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (lb_pass_snag_page_get_boat (snag)), 1);
+  stopped = snag_words ();
+  assert_non_null (strstr (stopped, "down the river"));
+  picture ("pass-snag-stopped");
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (lb_pass_snag_page_get_boat (snag)), 0);
+  assert_int_equal (g_list_model_get_n_items (gtk_drop_down_get_model (held)),
+                    1 + setup ()->rig.n_leaders);
+  gtk_drop_down_set_selected (held, 1);
+  lure = snag_words ();
+  assert_string_not_equal (lure, going);
+  gtk_drop_down_set_selected (held, 0);
+  lb_session_set_value (session (), lb_field ("boat.speed_over_ground_m_s"), 0, 1, 0);
+  harness_pause (200);
+  faster = snag_words ();
+  assert_non_null (strstr (faster, "2.2 mph up the river"));
+  act ("pass.choices");
+  settle ();
+}
+
 /* ---- Computing ---- */
 
 static void
@@ -533,6 +574,7 @@ main (void)
     cmocka_unit_test_setup_teardown (words_are_told_of_all_drawings, open_large, close_page),
     cmocka_unit_test_setup_teardown (legs_are_added_changed_and_taken_away, open_large, close_page),
     cmocka_unit_test_setup_teardown (a_second_rig_comes_and_goes, open_large, close_page),
+    cmocka_unit_test_setup_teardown (what_a_snag_does_is_shown, open_large, close_page),
     cmocka_unit_test_setup_teardown (another_rig_begins_anew, open_large, close_page),
     cmocka_unit_test_setup_teardown (a_long_pass_plays_while_it_is_computed, open_large,
                                      close_page),
