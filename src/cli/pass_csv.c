@@ -29,7 +29,7 @@ lb_pass_moment (const LbPassRecord *record, double step, size_t i)
 
 /* ---- The table ---- */
 
-/* Of weight and lures; `rig` stands before each. */
+/* Of weight, lures and lines; `rig` stands before each. */
 static void
 add_rig_headings (GString *out, const char *rig, size_t n_lures)
 {
@@ -41,6 +41,7 @@ add_rig_headings (GString *out, const char *rig, size_t n_lures)
                             ",%slure_%zu_x_m,%slure_%zu_y_m,%slure_%zu_height_m,"
                             "%slure_%zu_tension_n,%slure_%zu_water_speed_m_s,%slure_%zu_on_bed",
                             rig, i, rig, i, rig, i, rig, i, rig, i, rig, i);
+  g_string_append_printf (out, ",%sclosest_lines_m", rig);
 }
 
 static void
@@ -51,7 +52,6 @@ add_headings (GString *out, const LbPassRecord *record)
   g_string_append (out, "time_s,reel_x_m,reel_y_m,heading_deg,speed_over_ground_m_s,line_out_m,"
                         "tension_at_reel_n,wire_angle_deg");
   add_rig_headings (out, "", n_lures);
-  g_string_append (out, ",closest_lines_m");
   if (lb_pass_record_second (record))
     {
       g_string_append (out, ",second_reel_x_m,second_reel_y_m,second_line_out_m,"
@@ -94,6 +94,7 @@ add_bodies (GString *out, const LbReadings *readings)
       add_number (out, readings->lures[i].at.water_speed);
       add_number (out, readings->lures[i].at.on_bed);
     }
+  add_number (out, readings->closest.distance);
 }
 
 static void
@@ -123,7 +124,6 @@ add_moment (GString *out, const LbPassSample *sample, const LbPassSample *second
   add_number (out, sample->speed);
   add_line (out, &sample->readings);
   add_bodies (out, &sample->readings);
-  add_number (out, sample->readings.closest.distance);
   if (second)
     {
       add_reel (out, second);

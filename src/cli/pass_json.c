@@ -82,8 +82,23 @@ add_bodies (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *s
   lb_json_text_close (json, ']');
 }
 
+/* What is a rig's own. */
 static void
-add_second (LbJsonText *json, const LbPassRecord *record)
+add_rig_summary (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *summary)
+{
+  add_number (json, "weight_kg", lb_pass_record_setup (record)->rig.weight.mass);
+  add_number (json, "highest_tension_at_reel_n", summary->most_tension.value);
+  add_number (json, "highest_tension_at_s", summary->most_tension.time);
+  add_number (json, "least_wire_angle_deg", summary->steepest.value * DEGREES);
+  add_number (json, "most_wire_angle_deg", summary->flattest.value * DEGREES);
+  add_number (json, "closest_lines_m", summary->closest.distance);
+  add_number (json, "closest_lines_at_s",
+              lb_is_set (summary->closest.distance) ? summary->closest_time : LB_UNSET);
+  add_bodies (json, record, summary);
+}
+
+static void
+add_second (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *first)
 {
   const LbPassRecord *second = lb_pass_record_second (record);
   LbPassSummary summary = { 0 };
@@ -91,10 +106,10 @@ add_second (LbJsonText *json, const LbPassRecord *record)
   if (second == NULL)
     return;
   lb_pass_summary_continue (&summary, second);
+  add_number (json, "between_rigs_m", first->between.distance);
+  add_number (json, "between_rigs_at_s", first->between_time);
   open_member (json, "second", '{');
-  add_number (json, "weight_kg", lb_pass_record_setup (second)->rig.weight.mass);
-  add_number (json, "highest_tension_at_reel_n", summary.most_tension.value);
-  add_bodies (json, second, &summary);
+  add_rig_summary (json, second, &summary);
   lb_json_text_close (json, '}');
 }
 
@@ -103,21 +118,9 @@ add_summary (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *
 {
   add_flag (json, "complete", lb_pass_record_is_complete (record));
   add_number (json, "duration_s", summary->time);
-  add_number (json, "highest_tension_at_reel_n", summary->most_tension.value);
-  add_number (json, "highest_tension_at_s", summary->most_tension.time);
-  add_number (json, "least_wire_angle_deg", summary->steepest.value * DEGREES);
-  add_number (json, "most_wire_angle_deg", summary->flattest.value * DEGREES);
-  add_number (json, "closest_lines_m", summary->closest.distance);
-  add_number (json, "closest_lines_at_s",
-              lb_is_set (summary->closest.distance) ? summary->closest_time : LB_UNSET);
   add_number (json, "within_tangle_warning_s", summary->tangle_time);
-  if (lb_pass_record_second (record))
-    {
-      add_number (json, "between_rigs_m", summary->between.distance);
-      add_number (json, "between_rigs_at_s", summary->between_time);
-    }
-  add_bodies (json, record, summary);
-  add_second (json, record);
+  add_rig_summary (json, record, summary);
+  add_second (json, record, summary);
 }
 
 /* ---- Moments ---- */

@@ -51,6 +51,7 @@ lb_text_add_cautions (GString *out, const GPtrArray *cautions)
     }
 }
 
+/* Of the labels, or of the values that a note follows. */
 static glong
 widest (const LbReadingsTable *table, gboolean values)
 {
@@ -60,7 +61,8 @@ widest (const LbReadingsTable *table, gboolean values)
     for (size_t j = 0; j < table->sections[i].n_rows; j++)
       {
         const LbReadingsRow *row = &table->sections[i].rows[j];
-        width = MAX (width, g_utf8_strlen (values ? row->value : row->label, -1));
+        if (!values || row->note)
+          width = MAX (width, g_utf8_strlen (values ? row->value : row->label, -1));
       }
   return width;
 }

@@ -14,6 +14,7 @@ typedef struct
   const LbPassSummary *summary;
   const LbSetup *setup;
   const LbWording *wording;
+  const char *rig; /* stands before its titles: which of two it is */
   LbReadingsBuilder table;
 } Teller;
 
@@ -36,6 +37,14 @@ share_word (const Teller *t, double time)
 }
 
 /* ---- Rows ---- */
+
+/* Takes `title` over. */
+static void
+end_section (Teller *t, char *title)
+{
+  lb_readings_builder_end (&t->table, g_strconcat (t->rig, title, NULL));
+  g_free (title);
+}
 
 /* "at 41 s" */
 static char *
@@ -107,11 +116,16 @@ add_course (Teller *t)
   lb_readings_builder_start (&t->table);
   add (t, _ ("Time"), lb_pass_words_time (t->summary->time), of_the_whole (t->record));
   add (t, _ ("Way over the ground"), word (t, LB_QUANTITY_LENGTH, way (t->record)), NULL);
+  if (lb_pass_record_second (t->record))
+    {
+      add (t, _ ("First rig"), g_strdup (_ ("on the right")), NULL);
+      add (t, _ ("Second rig"), g_strdup (_ ("on the left")), NULL);
+    }
   lb_readings_builder_end (&t->table, g_strdup (_ ("Pass")));
 }
 
 static void
-add_line (Teller *t, const char *title)
+add_line (Teller *t)
 {
   const LbPassSummary *s = t->summary;
 
@@ -122,7 +136,7 @@ add_line (Teller *t, const char *title)
                 s->flattest, s->steepest);
   add_extremes (t, _ ("Most line out"), _ ("Least line out"), LB_QUANTITY_LENGTH, s->most_line,
                 s->least_line);
-  lb_readings_builder_end (&t->table, g_strdup (title));
+  end_section (t, g_strdup (_ ("Line")));
 }
 
 /* Takes `title` over. */
@@ -140,52 +154,34 @@ add_body (Teller *t, size_t body, char *title)
   add (t, _ ("On the bed"), share_word (t, times->on_bed), NULL);
   add_most_and_least (t, heights, height_word (t, extremes[0].value),
                       height_word (t, extremes[1].value), extremes);
-  lb_readings_builder_end (&t->table, title);
+  end_section (t, title);
 }
 
-/* `before` stands before the name of each. */
 static void
-add_bodies (Teller *t, const LbContents *contents, const char *before)
+add_bodies (Teller *t, const LbContents *contents)
 {
   g_autofree char *weight = word (t, LB_QUANTITY_MASS, t->setup->rig.weight.mass);
-  g_autofree char *name = g_strdup_printf (_ ("Weight: %s"), weight);
 
-  add_body (t, LB_PASS_WEIGHT, g_strconcat (before, name, NULL));
+  add_body (t, LB_PASS_WEIGHT, g_strdup_printf (_ ("Weight: %s"), weight));
   for (size_t i = 0; i < t->setup->rig.n_leaders; i++)
-    {
-      g_autofree char *lure =
-          lb_readings_lure_title (t->setup, i, contents ? contents->lure_names[i] : "");
-
-      add_body (t, LB_PASS_LURE_0 + i, g_strconcat (before, lure, NULL));
-    }
+    add_body (t, LB_PASS_LURE_0 + i,
+              lb_readings_lure_title (t->setup, i, contents ? contents->lure_names[i] : ""));
 }
 
-/* The second rig's own pulls and shares, if there is one. */
-static void
-add_second (Teller *t, const LbContents *contents)
-{
-  const LbPassRecord *record = lb_pass_record_second (t->record);
-  LbPassSummary summary = { 0 };
-
-  if (record == NULL)
-    return;
-  lb_pass_summary_continue (&summary, record);
-  Teller second = { record, &summary, lb_pass_record_setup (record), t->wording, t->table };
-  add_line (&second, _ ("Second rig, on the left: line"));
-  /* Translators: before "Weight: 2 lb", "Upper lure: floating minnow, 7 cm" */
-  add_bodies (&second, contents, _ ("Second rig: "));
-  t->table = second.table;
-}
-
+/* As the drawings count: from where the boat starts, up the river. */
 static void
 add_touch (Teller *t, size_t number, const LbPassTouch *touch)
 {
+  double up = t->setup->boat.position - touch->x_from;
   g_autofree char *label = g_strdup_printf (_ ("Contact %zu"), number);
   g_autofree char *from = lb_pass_words_time (touch->from);
   g_autofree char *length = lb_pass_words_time (touch->to - touch->from);
 
-  add (t, label, word (t, LB_QUANTITY_LENGTH, touch->x_from),
-       g_strdup_printf (_ ("along the reach, at %s for %s"), from, length));
+  /* Translators: after a distance: two times ("41 s") */
+  add (t, label, word (t, LB_QUANTITY_LENGTH, fabs (up)),
+       g_strdup_printf (up < 0 ? _ ("down from the start, at %s for %s")
+                               : _ ("up from the start, at %s for %s"),
+                        from, length));
 }
 
 static void
@@ -200,11 +196,43 @@ add_touches (Teller *t)
   add (t, _ ("Contacts"), g_strdup_printf ("%zu", n), NULL);
   for (size_t i = 0; i < MIN (n, G_N_ELEMENTS (touches)); i++)
     add_touch (t, i + 1, &touches[i]);
-  lb_readings_builder_end (&t->table, g_strdup (_ ("The weight on the bed")));
+  end_section (t, g_strdup (_ ("The weight on the bed")));
+}
+
+/* All that is a rig's own. */
+static void
+add_rig (Teller *t, const LbContents *contents)
+{
+  add_line (t);
+  add_bodies (t, contents);
+  add_touches (t);
 }
 
 static void
-add_lines_together (Teller *t)
+add_second (Teller *t, const LbContents *contents, const LbPassSummary *summary)
+{
+  const LbPassRecord *record = lb_pass_record_second (t->record);
+  Teller second = { record, summary, lb_pass_record_setup (record), t->wording, t->rig, t->table };
+
+  /* Translators: before a title: "Line", "Weight: 2 lb", "Upper lure: floating minnow, 7 cm" */
+  second.rig = _ ("Second rig: ");
+  add_rig (&second, contents);
+  t->table = second.table;
+}
+
+/* Lines of one rig. */
+static void
+add_closest (Teller *t, const char *label, const LbPassSummary *s)
+{
+  if (!lb_is_set (s->closest.distance))
+    return;
+  add (t, label, lb_pass_words_nearness (s->closest.distance, t->wording), when (s->closest_time));
+  add (t, _ ("Nearest"), lb_readings_between (t->setup, &s->closest), NULL);
+}
+
+/* `second` is NULL when there is one rig alone. */
+static void
+add_lines_together (Teller *t, const LbPassSummary *second)
 {
   const LbPassSummary *s = t->summary;
   double warning = lb_pass_record_script (t->record)->tangle_distance;
@@ -214,15 +242,13 @@ add_lines_together (Teller *t)
   if (!lb_is_set (s->closest.distance) && !lb_is_set (s->between.distance))
     return;
   lb_readings_builder_start (&t->table);
-  if (lb_is_set (s->closest.distance))
+  add_closest (t, second ? _ ("First rig's lines come within") : _ ("Lines come within"), s);
+  if (second)
     {
-      add (t, _ ("Lines come within"), word (t, LB_QUANTITY_LENGTH, s->closest.distance),
-           when (s->closest_time));
-      add (t, _ ("Nearest"), lb_readings_between (t->setup, &s->closest), NULL);
+      add_closest (t, _ ("Second rig's lines come within"), second);
+      add (t, _ ("Two rigs come within"), lb_pass_words_nearness (s->between.distance, t->wording),
+           when (s->between_time));
     }
-  if (lb_is_set (s->between.distance))
-    add (t, _ ("Two rigs come within"), word (t, LB_QUANTITY_LENGTH, s->between.distance),
-         when (s->between_time));
   add (t, label, share_word (t, s->tangle_time),
        g_strdup (s->tangle_time > 0 ? _ ("of the time: may tangle") : _ ("of the time")));
   lb_readings_builder_end (&t->table, g_strdup (_ ("Lines together")));
@@ -234,14 +260,20 @@ lb_pass_words_table (const LbPassRecord *record,
                      const LbContents *contents,
                      const LbWording *wording)
 {
-  Teller t = { record, summary, lb_pass_record_setup (record), wording, { NULL } };
+  const LbPassRecord *second = lb_pass_record_second (record);
+  LbPassSummary of_second = { 0 };
+  Teller t = { record, summary, lb_pass_record_setup (record), wording, "", { NULL } };
 
   lb_readings_builder_init (&t.table);
   add_course (&t);
-  add_line (&t, _ ("Line"));
-  add_bodies (&t, contents, "");
-  add_second (&t, contents);
-  add_touches (&t);
-  add_lines_together (&t);
+  /* Translators: before a title: "Line", "Weight: 2 lb", "Upper lure: floating minnow, 7 cm" */
+  t.rig = second ? _ ("First rig: ") : "";
+  add_rig (&t, contents);
+  if (second)
+    {
+      lb_pass_summary_continue (&of_second, second);
+      add_second (&t, contents, &of_second);
+    }
+  add_lines_together (&t, second ? &of_second : NULL);
   return lb_readings_builder_finish (&t.table);
 }

@@ -65,6 +65,16 @@ lb_pass_words_share (double share)
   return g_strdup_printf (_ ("%.0f %%"), percent);
 }
 
+/* Below this, m, lines are told in inches or centimetres. */
+#define NEAR 0.3048
+
+char *
+lb_pass_words_nearness (double distance, const LbWording *wording)
+{
+  return lb_words_quantity (distance < NEAR ? LB_QUANTITY_HEIGHT : LB_QUANTITY_LENGTH,
+                            wording->units, distance, wording->decimals);
+}
+
 static char *
 share_word (const Teller *t, double time)
 {
@@ -134,32 +144,42 @@ tell_touches (Teller *t, GString *text)
 }
 
 static void
-tell_rigs (Teller *t, GString *text)
+tell_near_lines (Teller *t, GString *text)
 {
-  g_autofree char *distance = word (t, LB_QUANTITY_LENGTH, t->summary->between.distance);
-  g_autofree char *time = lb_pass_words_time (t->summary->between_time);
+  const LbPassSummary *s = t->summary;
+  g_autofree char *lines = lb_readings_between (t->setup, &s->closest);
+  g_autofree char *distance = lb_pass_words_nearness (s->closest.distance, t->wording);
+  g_autofree char *time = lb_pass_words_time (s->closest_time);
 
-  /* Translators: "4 in", "41 s" */
-  tell (text, _ ("Lines may tangle: the two rigs come within %s of each other at %s."), distance,
-        time);
+  if (lines && s->closest.distance < lb_pass_record_script (t->record)->tangle_distance)
+    /* Translators: "upper leader and mainline", "4 in", "41 s" */
+    tell (text, _ ("Lines may tangle: %s come within %s of each other at %s."), lines, distance,
+          time);
 }
 
 static void
-tell_tangle (Teller *t, GString *text)
+tell_near_rigs (Teller *t, GString *text)
 {
   const LbPassSummary *s = t->summary;
-  g_autofree char *between = lb_readings_between (t->setup, &s->closest);
-  g_autofree char *distance = word (t, LB_QUANTITY_LENGTH, s->closest.distance);
-  g_autofree char *time = lb_pass_words_time (s->closest_time);
+  g_autofree char *distance = lb_pass_words_nearness (s->between.distance, t->wording);
+  g_autofree char *time = lb_pass_words_time (s->between_time);
 
-  if (!(s->tangle_time > 0))
-    return;
-  if (s->between.distance < s->closest.distance || between == NULL)
-    tell_rigs (t, text);
-  else
-    /* Translators: "upper leader and mainline", "4 in", "41 s" */
-    tell (text, _ ("Lines may tangle: %s come within %s of each other at %s."), between, distance,
+  if (s->between.distance < lb_pass_record_script (t->record)->tangle_distance)
+    /* Translators: "4 in", "41 s" */
+    tell (text, _ ("Lines may tangle: the two rigs come within %s of each other at %s."), distance,
           time);
+}
+
+/* All that is a rig's own. */
+static void
+tell_rig (Teller *t, GString *text)
+{
+  g_autofree char *pull = word (t, LB_QUANTITY_FORCE, t->summary->most_tension.value);
+
+  tell_lures (t, text);
+  tell_touches (t, text);
+  tell (text, _ ("At most %s in the hand."), pull);
+  tell_near_lines (t, text);
 }
 
 char *
@@ -167,13 +187,22 @@ lb_pass_words_sentence (const LbPassRecord *record,
                         const LbPassSummary *summary,
                         const LbWording *wording)
 {
+  const LbPassRecord *other = lb_pass_record_second (record);
   Teller t = { record, summary, lb_pass_record_setup (record), wording };
+  LbPassSummary of_second = { 0 };
   GString *text = g_string_new (NULL);
-  g_autofree char *pull = word (&t, LB_QUANTITY_FORCE, summary->most_tension.value);
 
-  tell_lures (&t, text);
-  tell_touches (&t, text);
-  tell (text, _ ("At most %s in the hand."), pull);
-  tell_tangle (&t, text);
+  if (other)
+    tell (text, "%s", _ ("First rig:"));
+  tell_rig (&t, text);
+  if (other)
+    {
+      Teller second = { other, &of_second, lb_pass_record_setup (other), wording };
+
+      lb_pass_summary_continue (&of_second, other);
+      tell (text, "%s", _ ("Second rig:"));
+      tell_rig (&second, text);
+      tell_near_rigs (&t, text);
+    }
   return g_string_free (text, FALSE);
 }

@@ -11,14 +11,15 @@
 const char *lb_pass_words_fault (const char *what);
 
 /* Two to five sentences: how much of the pass each lure spent in the band, whether and where the
- * weight touched, the highest pull in the hand, and whether lines may have tangled. Free with
- * g_free(). */
+ * weight touched, the highest pull in the hand, and whether lines may have tangled; of two rigs one
+ * after the other. Free with g_free(). */
 char *lb_pass_words_sentence (const LbPassRecord *record,
                               const LbPassSummary *summary,
                               const LbWording *wording);
 
 /* The same and more as a table: the course, the line, then weight and lures with their shares of
- * time, the contacts of the weight with the bed, and the lines' closest approach. `contents` gives
+ * time, the contacts of the weight with the bed, the same of a second rig, and the lines' closest
+ * approach. `contents` gives
  * the names of the lures. Free with lb_readings_table_free(). */
 LbReadingsTable *lb_pass_words_table (const LbPassRecord *record,
                                       const LbPassSummary *summary,
@@ -27,6 +28,9 @@ LbReadingsTable *lb_pass_words_table (const LbPassRecord *record,
 
 /* "41 s"; below 10 s with a decimal. Free with g_free(). */
 char *lb_pass_words_time (double time);
+
+/* How near two lines come: "4 in", "6 ft 2 in". Free with g_free(). */
+char *lb_pass_words_nearness (double distance, const LbWording *wording);
 
 /* "82 %", "< 1 %". Free with g_free(). */
 char *lb_pass_words_share (double share);

@@ -93,18 +93,28 @@ add_time (LbPassTimes *times, const LbBand *band, const LbPointReading *at, doub
     }
 }
 
-static void
-add_times (LbPassSummary *summary,
-           const LbPassRecord *record,
-           const LbPassSample *sample,
-           double time)
+/* Of any two lines at sample `i`, m; unset when there are none. */
+static double
+nearest (const LbPassRecord *record, size_t i)
 {
+  const LbPassRecord *second = lb_pass_record_second (record);
+  const LbPassSample *sample = lb_pass_record_sample (record, i);
+  double own = fmin (sample->readings.closest.distance, sample->between.distance);
+
+  return second == NULL ? own
+                        : fmin (own, lb_pass_record_sample (second, i)->readings.closest.distance);
+}
+
+/* `time` that is spent as sample `i` has it. */
+static void
+add_times (LbPassSummary *summary, const LbPassRecord *record, size_t i, double time)
+{
+  const LbPassSample *sample = lb_pass_record_sample (record, i);
   const LbBand *band = &lb_pass_record_setup (record)->band;
 
-  for (size_t i = 0; i < summary->n_bodies; i++)
-    add_time (&summary->bodies[i], band, lb_pass_sample_body (sample, i), time);
-  double warning = lb_pass_record_script (record)->tangle_distance;
-  if (sample->readings.closest.distance < warning || sample->between.distance < warning)
+  for (size_t k = 0; k < summary->n_bodies; k++)
+    add_time (&summary->bodies[k], band, lb_pass_sample_body (sample, k), time);
+  if (nearest (record, i) < lb_pass_record_script (record)->tangle_distance)
     summary->tangle_time += time;
 }
 
@@ -124,8 +134,8 @@ lb_pass_summary_continue (LbPassSummary *summary, const LbPassRecord *record)
       /* Half of the time between two samples goes to each. */
       const LbPassSample *before = lb_pass_record_sample (record, i - 1);
       double half = 0.5 * (sample->time - before->time);
-      add_times (summary, record, before, half);
-      add_times (summary, record, sample, half);
+      add_times (summary, record, i - 1, half);
+      add_times (summary, record, i, half);
       summary->time = sample->time;
     }
   summary->n_samples = count;

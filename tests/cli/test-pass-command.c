@@ -156,6 +156,16 @@ two_rigs_are_told (void **state)
                               "--set=pass.reels_apart_m=2",
                               NULL,
                               NULL };
+  static const char *const parts[] = { " on the right\n",
+                                       "\n  Second rig  ",
+                                       "\nFirst rig: Line\n",
+                                       "\nFirst rig: Weight: 1¼ lb\n",
+                                       "\nSecond rig: Line\n",
+                                       "\nSecond rig: Weight: 2 lb\n",
+                                       "\nSecond rig: Upper lure: floating minnow",
+                                       "First rig's lines come within ",
+                                       "Second rig's lines come within ",
+                                       "Two rigs come within " };
   g_auto (Run) words = run_in (NULL, arguments);
   arguments[6] = "--csv";
   g_auto (Run) csv = run_in (NULL, arguments);
@@ -164,16 +174,34 @@ two_rigs_are_told (void **state)
   g_auto (GStrv) lines = g_strsplit (csv.out, "\n", -1);
   g_autoptr (JsonNode) node = parse (json.out);
   JsonObject *second = json_object_get_object_member (json_node_get_object (node), "second");
+  static const char *const own[] = { "weight_kg",
+                                     "highest_tension_at_reel_n",
+                                     "highest_tension_at_s",
+                                     "least_wire_angle_deg",
+                                     "most_wire_angle_deg",
+                                     "closest_lines_m",
+                                     "closest_lines_at_s" };
 
   assert_int_equal (words.status, 0);
-  assert_contains (words.out, "Second rig, on the left: line");
-  assert_contains (words.out, "Second rig: Weight: 2 lb");
-  assert_contains (words.out, "Second rig: Upper lure: floating minnow");
-  assert_contains (words.out, "Two rigs come within");
+  assert_contains (words.out, "First rig: Of the time in the band: lower lure ");
+  assert_contains (words.out, " Second rig:");
+  for (size_t i = 0; i < G_N_ELEMENTS (parts); i++)
+    assert_contains (words.out, parts[i]);
   assert_near (field (lines[1], column_of (lines[0], "reel_y_m")), 1, 1e-6);
   assert_near (field (lines[1], column_of (lines[0], "second_weight_y_m")), -1, 1e-6);
   assert_near (field (lines[60], column_of (lines[0], "between_rigs_m")), 2, 0.01);
   assert_near (number (second, "weight_kg"), 0.907, 1e-9);
+  /* Heavier, it hangs steeper; each has the readings of the other. */
+  assert_true (number (second, "most_wire_angle_deg")
+               < number (json_node_get_object (node), "least_wire_angle_deg"));
+  for (size_t i = 0; i < G_N_ELEMENTS (own); i++)
+    {
+      number (json_node_get_object (node), own[i]);
+      number (second, own[i]);
+    }
+  assert_true (json_object_has_member (json_node_get_object (node), "between_rigs_m"));
+  column_of (lines[0], "closest_lines_m");
+  column_of (lines[0], "second_closest_lines_m");
 }
 
 /* ---- Broken off ---- */
@@ -218,7 +246,7 @@ a_moment_after_the_break_is_not_drawn (void **state)
   assert_contains (late.err, "layback-cli: pass: it breaks off at ");
   assert_contains (late.err, ", before 3599 s: it was interrupted\n");
   assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
-  arguments[3] = "--time=0.1";
+  arguments[3] = "--time=0";
   arguments[5] = early_path;
   g_auto (Run) early = run_interrupted (SIGINT, arguments);
   assert_int_equal (early.status, 1);
