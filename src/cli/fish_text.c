@@ -3,7 +3,7 @@
 
 #include <glib/gi18n.h>
 
-#include "fish_loads.h"
+#include "fish_words.h"
 #include "text_layout.h"
 #include "words.h"
 
@@ -51,13 +51,14 @@ lb_fish_text (const LbResult *result, double length, LbUnits units)
   g_autofree char *shown = lb_words_quantity (LB_QUANTITY_LENGTH, units, length, -1);
   LbFishLoads loads = lb_fish_loads (result, length);
   GString *out = g_string_new (NULL);
+  g_autofree char *note = NULL;
 
   g_string_append_printf (
       out, _ ("\nIn the hand with a fish of %s on, towed and limp (estimate)\n"), shown);
   add_line (out, "", heads);
   for (size_t i = 0; i < loads.n_lures; i++)
     add_lure (out, &loads, lb_result_get_setup (result), i, units);
-  lb_text_add_wrapped (out, "", 2,
-                       _ ("  A fish that swims and shakes pulls harder than that for moments."));
+  note = g_strdup_printf ("  %s", lb_fish_words_note ());
+  lb_text_add_wrapped (out, "", 2, note);
   return g_string_free (out, FALSE);
 }

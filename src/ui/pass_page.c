@@ -19,6 +19,7 @@ struct _LbPassPage
   GtkWidget *summary;
   GtkWidget *column; /* GtkStack */
   GtkWidget *snag;
+  GtkWidget *fish;
   guint tick_id;
   gint64 last_frame; /* us; 0: none since it plays */
   gboolean was_shown;
@@ -180,6 +181,12 @@ snag_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+fish_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_column (widget, "fish");
+}
+
+static void
 install_actions (GtkWidgetClass *widget_class)
 {
   static const struct
@@ -203,6 +210,7 @@ install_actions (GtkWidgetClass *widget_class)
     { "pass.compute", compute_cb, GDK_KEY_r, 0 },
     { "pass.choices", choices_cb, GDK_KEY_c, 0 },
     { "pass.snag", snag_cb, GDK_KEY_s, 0 },
+    { "pass.fish", fish_cb, GDK_KEY_f, 0 },
   };
 
   /* The keys count where no control of the page takes them first. */
@@ -318,15 +326,14 @@ make_choices (LbPassPage *self, LbSession *session)
   return scroller;
 }
 
-static GtkWidget *
-make_snag (LbPassPage *self, LbSession *session)
+static void
+add_page (LbPassPage *self, const char *name, const char *title, GtkWidget *page)
 {
   GtkWidget *sections;
-  GtkWidget *scroller = lb_page_scroller (_ ("Snag"), &sections);
+  GtkWidget *scroller = lb_page_scroller (title, &sections);
 
-  self->snag = lb_pass_snag_page_new (session);
-  gtk_box_append (GTK_BOX (sections), self->snag);
-  return scroller;
+  gtk_box_append (GTK_BOX (sections), page);
+  gtk_stack_add_titled (GTK_STACK (self->column), scroller, name, title);
 }
 
 /* The choices, and what may happen besides, one page of the column each. */
@@ -335,20 +342,23 @@ make_column (LbPassPage *self, LbSession *session)
 {
   GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *switcher = gtk_stack_switcher_new ();
-  GtkStack *stack = GTK_STACK (gtk_stack_new ());
 
   gtk_widget_add_css_class (column, "column");
   gtk_widget_set_hexpand (column, FALSE);
-  gtk_stack_set_vhomogeneous (stack, FALSE);
-  gtk_widget_set_vexpand (GTK_WIDGET (stack), TRUE);
-  gtk_stack_add_titled (stack, make_choices (self, session), "choices", _ ("Choices"));
-  gtk_stack_add_titled (stack, make_snag (self, session), "snag", _ ("Snag"));
-  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), stack);
+  self->column = gtk_stack_new ();
+  self->snag = lb_pass_snag_page_new (session);
+  self->fish = lb_pass_fish_page_new (session);
+  gtk_stack_set_vhomogeneous (GTK_STACK (self->column), FALSE);
+  gtk_widget_set_vexpand (self->column, TRUE);
+  gtk_stack_add_titled (GTK_STACK (self->column), make_choices (self, session), "choices",
+                        _ ("Choices"));
+  add_page (self, "snag", _ ("Snag"), self->snag);
+  add_page (self, "fish", _ ("Fish on"), self->fish);
+  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (self->column));
   lb_accessible_name (switcher, _ ("Page of the column"));
   gtk_widget_add_css_class (switcher, "page-switcher");
   gtk_box_append (GTK_BOX (column), switcher);
-  gtk_box_append (GTK_BOX (column), GTK_WIDGET (stack));
-  self->column = GTK_WIDGET (stack);
+  gtk_box_append (GTK_BOX (column), self->column);
   return column;
 }
 
@@ -398,4 +408,11 @@ lb_pass_page_get_snag (LbPassPage *self)
 {
   g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
   return LB_PASS_SNAG_PAGE (self->snag);
+}
+
+LbPassFishPage *
+lb_pass_page_get_fish (LbPassPage *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_PAGE (self), NULL);
+  return LB_PASS_FISH_PAGE (self->fish);
 }

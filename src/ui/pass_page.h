@@ -8,6 +8,7 @@
 
 #include "pass_bar.h"
 #include "pass_drawings.h"
+#include "pass_fish_page.h"
 #include "pass_snag_page.h"
 #include "pass_summary_view.h"
 
@@ -27,5 +28,6 @@ LbPassDrawings *lb_pass_page_get_drawings (LbPassPage *self);
 LbPassBar *lb_pass_page_get_bar (LbPassPage *self);
 LbPassSummaryView *lb_pass_page_get_summary (LbPassPage *self);
 LbPassSnagPage *lb_pass_page_get_snag (LbPassPage *self);
+LbPassFishPage *lb_pass_page_get_fish (LbPassPage *self);
 
 G_END_DECLS

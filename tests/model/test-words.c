@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "catalogue.h"
+#include "fish_words.h"
 #include "readings_table.h"
 #include "sentence.h"
 #include "snag_words.h"
@@ -542,6 +543,38 @@ a_snag_at_rest_is_told_as_such (void **state)
   assert_non_null (strstr (sentence, "no tauter"));
 }
 
+/* The words are the numbers of the loads; a leader too weak is said. */
+static void
+a_fish_on_is_told (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbWording wording = lb_wording_default (LB_UNITS_METRIC);
+
+  setup.rig.leaders[1].line.breaking_load = 1;
+  g_autoptr (LbResult) result = lb_result_solve (NULL, &setup, NULL);
+  LbFishOn on = lb_fish_on (result, 1, 0.8, 0.1);
+  g_autoptr (LbReadingsTable) table = lb_fish_words_table (&setup, &on, &wording);
+  g_autofree char *sentence = lb_fish_words_sentence (&setup, &on, &wording);
+
+  assert_int_equal (table->n_sections, 3);
+  for (int open = 0; open < 2; open++)
+    {
+      const LbReadingsRow *rows = table->sections[open].rows;
+      g_autofree char *slow =
+          lb_words_quantity (LB_QUANTITY_FORCE, LB_UNITS_METRIC, on.loads[open][1].in_hand, -1);
+
+      assert_string_equal (rows[2].label, "Hand at 0.1 m/s");
+      assert_string_equal (rows[2].value, slow);
+      assert_true (on.loads[open][1].in_hand < on.loads[open][0].in_hand);
+    }
+  assert_true (on.loads[1][0].drag > on.loads[0][0].drag);
+  assert_contains (sentence, "on the upper lure");
+  assert_contains (sentence, "The upper leader would part.");
+  on.loads[0][0].in_hand = LB_UNSET;
+  g_autofree char *nothing = lb_fish_words_sentence (&setup, &on, &wording);
+  assert_contains (nothing, "no answer");
+}
+
 /* Every end of the catalogue's ranges is fine; three times beyond is not. */
 static void
 odd_lures_are_noticed (void **state)
@@ -596,6 +629,7 @@ main (void)
     cmocka_unit_test (a_snag_is_foretold),
     cmocka_unit_test (a_snag_is_told_in_numbers),
     cmocka_unit_test (a_snag_at_rest_is_told_as_such),
+    cmocka_unit_test (a_fish_on_is_told),
     cmocka_unit_test (odd_lures_are_noticed),
   };
 

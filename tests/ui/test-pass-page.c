@@ -418,6 +418,70 @@ what_a_snag_does_is_shown (void **state)
   settle ();
 }
 
+/* ---- Fish on ---- */
+
+static gboolean
+fish_is_settled (gpointer data)
+{
+  return lb_pass_fish_page_get_settled (lb_pass_page_get_fish (page));
+}
+
+static char *
+fish_words (void)
+{
+  harness_wait (fish_is_settled, NULL, "the loads");
+  return lb_pass_fish_page_dup_text (lb_pass_page_get_fish (page));
+}
+
+static void
+enter (GtkWidget *entry, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  lb_quantity_entry_commit (LB_QUANTITY_ENTRY (entry));
+}
+
+/* "Drag of the fish" in lbf, the first of the text: that of the closed mouth. */
+static double
+drag_told (const char *text)
+{
+  const char *at = strstr (text, "Drag of the fish\t");
+
+  assert_non_null (at);
+  return g_ascii_strtod (at + strlen ("Drag of the fish\t"), NULL);
+}
+
+/* Drag grows with the square of the length, and somewhat more, as the lure rises into faster water.
+ */
+static void
+a_fish_is_held (void **state)
+{
+  LbPassFishPage *fish = lb_pass_page_get_fish (page);
+  GtkDropDown *lure = GTK_DROP_DOWN (lb_pass_fish_page_get_lure (fish));
+  g_autofree char *usual = NULL, *twice = NULL, *slow = NULL, *none = NULL, *upper = NULL;
+
+  act ("pass.fish");
+  usual = fish_words ();
+  picture ("pass-fish");
+  assert_int_equal (gtk_drop_down_get_selected (lure), 1);
+  assert_non_null (strstr (usual, "With it on the lower lure the hand would hold about"));
+  assert_non_null (strstr (usual, "Hand at 0.9 mph\t"));
+  enter (lb_pass_fish_page_get_length (fish), "5 ft");
+  twice = fish_words ();
+  assert_true (drag_told (twice) > 3.9 * drag_told (usual));
+  assert_true (drag_told (twice) < 6 * drag_told (usual));
+  enter (lb_pass_fish_page_get_speed (fish), "0.2 mph");
+  slow = fish_words ();
+  assert_non_null (strstr (slow, "Hand at 0.2 mph\t"));
+  gtk_drop_down_set_selected (lure, 2);
+  upper = fish_words ();
+  assert_non_null (strstr (upper, "on the upper lure"));
+  gtk_drop_down_set_selected (lure, 0);
+  none = fish_words ();
+  assert_string_equal (none, "No fish is on.");
+  /* Closed while it is asked. */
+  gtk_drop_down_set_selected (lure, 1);
+}
+
 /* ---- Computing ---- */
 
 static void
@@ -575,6 +639,7 @@ main (void)
     cmocka_unit_test_setup_teardown (legs_are_added_changed_and_taken_away, open_large, close_page),
     cmocka_unit_test_setup_teardown (a_second_rig_comes_and_goes, open_large, close_page),
     cmocka_unit_test_setup_teardown (what_a_snag_does_is_shown, open_large, close_page),
+    cmocka_unit_test_setup_teardown (a_fish_is_held, open_small, close_page),
     cmocka_unit_test_setup_teardown (another_rig_begins_anew, open_large, close_page),
     cmocka_unit_test_setup_teardown (a_long_pass_plays_while_it_is_computed, open_large,
                                      close_page),

@@ -24,3 +24,17 @@ typedef struct
 
 /* With a fish of `length` m, on as much line as `result` has, which must not have failed. */
 LbFishLoads lb_fish_loads (const LbResult *result, double length);
+
+#define LB_FISH_ON_N_SPEEDS 2 /* as the boat goes, reduced */
+
+/* A fish on one lure, as the boat goes and at another speed. Plain values. */
+typedef struct
+{
+  size_t lure;
+  double length;                                           /* m */
+  double speeds[LB_FISH_ON_N_SPEEDS];                      /* m/s, of the boat over the ground */
+  LbFishLoad loads[LB_FISH_N_MOUTHS][LB_FISH_ON_N_SPEEDS]; /* unset where no run was found */
+} LbFishOn;
+
+/* The same with a fish on lure `lure` alone, and with the boat at `reduced` m/s. */
+LbFishOn lb_fish_on (const LbResult *result, size_t lure, double length, double reduced);
