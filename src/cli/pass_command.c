@@ -36,7 +36,7 @@ summary_text (const LbPassRecord *record,
   LbWording wording = lb_wording_default (units);
   g_autoptr (LbResult) start = lb_result_solve (NULL, lb_pass_record_setup (record), NULL);
   g_autoptr (LbReadingsTable) table = lb_pass_words_table (record, summary, contents, &wording);
-  g_autoptr (GPtrArray) cautions = lb_cautions_new (lb_pass_record_setup (record), start, &wording);
+  g_autoptr (GPtrArray) cautions = lb_pass_words_cautions (record, &wording);
   g_autofree char *sentence = lb_pass_words_sentence (record, summary, &wording);
   g_autofree char *remark = lb_sentence_of_remark (start, &wording);
   GString *out = g_string_new (NULL);

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "hang_up.h"
-#include "readings_table.h"
+#include "caution_pieces.h"
 #include "words.h"
 
 /* Time left, s, below which a snag is a matter of now: long enough to find a cutter. An estimate.
@@ -31,7 +30,7 @@ comes (double time)
 }
 
 static void
-add_going_on (GString *text, LbSnagTimes times, const LbWording *wording)
+add_going_on (GString *text, LbSnagTimes times, const char *when, const LbWording *wording)
 {
   g_autofree char *limit = lb_words_quantity (LB_QUANTITY_FORCE, wording->units, LB_HAND_LIMIT, 0);
   bool breaks_first = comes (times.until_breaks) && !(times.until_hand < times.until_breaks);
@@ -42,14 +41,16 @@ add_going_on (GString *text, LbSnagTimes times, const LbWording *wording)
   if (breaks_first)
     g_string_append_printf (
         text,
-        shank ? _ ("If the weight hung up now, the shank would part within about %s.")
-              : _ ("If the weight hung up now, the mainline would part within about %s."),
-        breaks);
+        /* Translators: "now" or "at 41 s", then a time */
+        shank ? _ ("If the weight hung up %s, the shank would part within about %s.")
+              : _ ("If the weight hung up %s, the mainline would part within about %s."),
+        when, breaks);
   else
     g_string_append_printf (text,
-                            _ ("If the weight hung up now, the line would pull harder than most "
+                            /* Translators: "now" or "at 41 s", a pull, a time */
+                            _ ("If the weight hung up %s, the line would pull harder than most "
                                "people can hold (%s) within about %s."),
-                            limit, hand);
+                            when, limit, hand);
   if (!breaks_first && comes (times.until_breaks))
     g_string_append_printf (text,
                             shank ? _ (" The shank would part within about %s.")
@@ -57,25 +58,43 @@ add_going_on (GString *text, LbSnagTimes times, const LbWording *wording)
                             breaks);
 }
 
-char *
-lb_caution_snag (const LbResult *result, const LbWording *wording, LbCautionKind *kind)
+/* NULL when the boat rests, or pulls too hard already. */
+static char *
+tell (const LbHangUp *going,
+      const LbHangUp *stopped,
+      const char *when,
+      const LbWording *wording,
+      LbCautionKind *kind)
 {
-  LbHangUp going = lb_hang_up (result, 0, false);
-  LbSnagTimes on = going.times, off = lb_hang_up (result, 0, true).times;
+  LbSnagTimes on = going->times;
   GString *text;
 
-  if (going.snag.pull_now >= LB_HAND_LIMIT || !(comes (on.until_hand) || comes (on.until_breaks)))
+  if (going->snag.pull_now >= LB_HAND_LIMIT || !(comes (on.until_hand) || comes (on.until_breaks)))
     return NULL;
   *kind = fmin (on.until_hand, on.until_breaks) < QUICK ? LB_CAUTION_NOW : LB_CAUTION_ADVICE;
   text = g_string_new (NULL);
-  add_going_on (text, on, wording);
-  if (comes (off.until_hand))
+  add_going_on (text, on, when, wording);
+  if (comes (stopped->times.until_hand))
     {
-      g_autofree char *then = about (off.until_hand, wording);
+      g_autofree char *then = about (stopped->times.until_hand, wording);
       g_string_append_printf (text,
                               _ (" With the motor stopped, the drifting boat would pull as hard "
                                  "within about %s."),
                               then);
     }
   return g_string_free (text, FALSE);
+}
+
+void
+lb_caution_add_hang_up (GPtrArray *list,
+                        const LbHangUp *going,
+                        const LbHangUp *stopped,
+                        const char *when,
+                        const LbWording *wording)
+{
+  LbCautionKind kind;
+  char *text = tell (going, stopped, when, wording, &kind);
+
+  if (text)
+    lb_caution_add (list, kind, text);
 }

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
 
-#include "hang_up.h"
-#include "readings_table.h"
+#include "caution_pieces.h"
 #include "rules.h"
 #include "words.h"
 
@@ -33,8 +32,8 @@ lb_caution_free (void *data)
   g_free (caution);
 }
 
-static void
-add (GPtrArray *list, LbCautionKind kind, char *text)
+void
+lb_caution_add (GPtrArray *list, LbCautionKind kind, char *text)
 {
   LbCaution *caution = g_new (LbCaution, 1);
 
@@ -44,54 +43,62 @@ add (GPtrArray *list, LbCautionKind kind, char *text)
 
 /* ---- What this rig and river call for ---- */
 
-static void
-add_pull (GPtrArray *list, double pull, const LbWording *wording)
+void
+lb_caution_add_pull (GPtrArray *list, double pull, const char *when, const LbWording *wording)
 {
-  g_autofree char *shown =
+  g_autofree char *force =
       lb_words_quantity (LB_QUANTITY_FORCE, wording->units, pull, wording->decimals);
+  /* Translators: "12 lbf", "at 41 s" */
+  g_autofree char *shown =
+      when ? g_strdup_printf (_ ("%s (reached %s)"), force, when) : g_strdup (force);
 
   if (pull > INITIAL_PULL)
-    add (list, LB_CAUTION_NOW,
-         g_strdup_printf (
-             _ ("%s is more than most people can hold even for a moment: do not hold this "
-                "line by hand."),
-             shown));
+    lb_caution_add (
+        list, LB_CAUTION_NOW,
+        g_strdup_printf (
+            _ ("%s is more than most people can hold even for a moment: do not hold this "
+               "line by hand."),
+            shown));
   else if (pull > SUSTAINED_PULL)
-    add (list, LB_CAUTION_NOW,
-         g_strdup_printf (_ ("%s is more than most people can hold for long."), shown));
+    lb_caution_add (list, LB_CAUTION_NOW,
+                    g_strdup_printf (_ ("%s is more than most people can hold for long."), shown));
   else if (pull > BARE_WIRE_PULL)
-    add (list, LB_CAUTION_NOW,
-         g_strdup_printf (_ ("Thin bare wire can cut at %s: wear gloves and hold a handle, not the "
-                             "wire."),
-                          shown));
+    lb_caution_add (
+        list, LB_CAUTION_NOW,
+        g_strdup_printf (_ ("Thin bare wire can cut at %s: wear gloves and hold a handle, not the "
+                            "wire."),
+                         shown));
 }
 
+/* Of all lines; INFINITY when none is known. */
 static double
 least_spare (const LbReadings *readings)
 {
-  double least = INFINITY;
+  double least = fmin (INFINITY, readings->mainline_spare);
 
-  if (lb_is_set (readings->mainline_spare))
-    least = readings->mainline_spare;
   for (size_t i = 0; i < readings->n_leaders; i++)
-    if (lb_is_set (readings->lures[i].leader_spare))
-      least = fmin (least, readings->lures[i].leader_spare);
+    least = fmin (least, readings->lures[i].leader_spare);
   return least;
 }
 
-static void
-add_strength (GPtrArray *list, const LbReadings *readings)
+void
+lb_caution_add_strength (GPtrArray *list, double spare, const char *when)
 {
-  double spare = least_spare (readings);
+  const char *text = NULL;
 
   if (spare <= 1)
-    add (list, LB_CAUTION_NOW,
-         g_strdup (_ ("A line is pulled harder than it can bear: it would part, and a line that "
-                      "parts under load whips back.")));
+    text =
+        _ ("A line is pulled harder than it can bear: it would part, and a line that parts under "
+           "load whips back.");
   else if (spare < LEAST_SPARE)
-    add (list, LB_CAUTION_NOW,
-         g_strdup (_ ("A line carries more than half of what it breaks at. A line that parts under "
-                      "load whips back.")));
+    text = _ ("A line carries more than half of what it breaks at. A line that parts under load "
+              "whips back.");
+  if (text && when)
+    /* Translators: one of the cautions, then when ("at 41 s") */
+    lb_caution_add (list, LB_CAUTION_NOW,
+                    g_strdup_printf (_ ("%s It comes to that %s."), text, when));
+  else if (text)
+    lb_caution_add (list, LB_CAUTION_NOW, g_strdup (text));
 }
 
 static void
@@ -102,18 +109,17 @@ add_bed (GPtrArray *list, const LbReadings *readings)
   for (size_t i = 0; i < readings->n_leaders + LB_PART_LEADER_0; i++)
     touches = touches || readings->touches[i];
   if (touches)
-    add (list, LB_CAUTION_NOW,
-         g_strdup (_ ("Part of the rig is on the bed, where it can hang up at any moment.")));
+    lb_caution_add (
+        list, LB_CAUTION_NOW,
+        g_strdup (_ ("Part of the rig is on the bed, where it can hang up at any moment.")));
 }
 
 static void
 add_snag (GPtrArray *list, const LbResult *result, const LbWording *wording)
 {
-  LbCautionKind kind;
-  char *text = lb_caution_snag (result, wording, &kind);
+  LbHangUp going = lb_hang_up (result, 0, false), stopped = lb_hang_up (result, 0, true);
 
-  if (text)
-    add (list, kind, text);
+  lb_caution_add_hang_up (list, &going, &stopped, _ ("now"), wording);
 }
 
 char *
@@ -138,7 +144,7 @@ add_cold (GPtrArray *list, double temperature, const LbWording *wording)
   char *text = lb_caution_cold_water (temperature, wording);
 
   if (text)
-    add (list, LB_CAUTION_NOW, text);
+    lb_caution_add (list, LB_CAUTION_NOW, text);
 }
 
 static bool
@@ -158,11 +164,12 @@ add_odd_lures (GPtrArray *list, const LbSetup *setup)
     if (lure_is_odd (&setup->rig.leaders[i].lure))
       {
         g_autofree char *name = lb_words_lure (setup, i);
-        add (list, LB_CAUTION_NOW,
-             g_strdup_printf (
-                 _ ("The values of the %s are far from what a floating minnow of its length "
-                    "has by estimate: look at its drag area, dive and buoyancy."),
-                 name));
+        lb_caution_add (
+            list, LB_CAUTION_NOW,
+            g_strdup_printf (
+                _ ("The values of the %s are far from what a floating minnow of its length "
+                   "has by estimate: look at its drag area, dive and buoyancy."),
+                name));
       }
 }
 
@@ -172,7 +179,7 @@ add_rules (GPtrArray *list, const LbSetup *setup)
   g_autofree char *excess = lb_rules_dup_excess (setup);
 
   if (excess)
-    add (list, LB_CAUTION_NOW, g_strconcat (excess, " ", lb_rules_note (), NULL));
+    lb_caution_add (list, LB_CAUTION_NOW, g_strconcat (excess, " ", lb_rules_note (), NULL));
 }
 
 /* ---- What is always so ---- */
@@ -188,6 +195,16 @@ static const char *const advice[] = {
   N_ ("These are computed estimates; the river may differ."),
 };
 
+void
+lb_caution_add_rest (GPtrArray *list, const LbSetup *setup, const LbWording *wording)
+{
+  add_cold (list, setup->river.temperature, wording);
+  add_odd_lures (list, setup);
+  add_rules (list, setup);
+  for (size_t i = 0; i < G_N_ELEMENTS (advice); i++)
+    lb_caution_add (list, LB_CAUTION_ADVICE, g_strdup (_ (advice[i])));
+}
+
 GPtrArray *
 lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *wording)
 {
@@ -196,15 +213,11 @@ lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *
 
   if (readings)
     {
-      add_pull (list, readings->hand_tension, wording);
-      add_strength (list, readings);
+      lb_caution_add_pull (list, readings->hand_tension, NULL, wording);
+      lb_caution_add_strength (list, least_spare (readings), NULL);
       add_bed (list, readings);
       add_snag (list, result, wording);
     }
-  add_cold (list, setup->river.temperature, wording);
-  add_odd_lures (list, setup);
-  add_rules (list, setup);
-  for (size_t i = 0; i < G_N_ELEMENTS (advice); i++)
-    add (list, LB_CAUTION_ADVICE, g_strdup (_ (advice[i])));
+  lb_caution_add_rest (list, setup, wording);
   return list;
 }

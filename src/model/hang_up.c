@@ -30,10 +30,8 @@ end_of (const LbSnagTimes *times)
 }
 
 LbHangUp
-lb_hang_up (const LbResult *result, size_t lure, bool motor_stopped)
+lb_hang_up_at (const LbSetup *setup, const LbShape *shape, size_t lure, bool motor_stopped)
 {
-  const LbSetup *setup = lb_result_get_setup (result);
-  const LbShape *shape = lb_result_get_shape (result);
   size_t node = lure == 0 ? shape->weight : shape->lure[lure - 1];
   LbHangUp self = {
     .snag = lb_snag_hold (setup, shape, node),
@@ -43,6 +41,13 @@ lb_hang_up (const LbResult *result, size_t lure, bool motor_stopped)
   self.times = lb_snag_times (&self.snag, &setup->rig, self.speed, LB_HAND_LIMIT);
   self.end = end_of (&self.times);
   return self;
+}
+
+LbHangUp
+lb_hang_up (const LbResult *result, size_t lure, bool motor_stopped)
+{
+  return lb_hang_up_at (lb_result_get_setup (result), lb_result_get_shape (result), lure,
+                        motor_stopped);
 }
 
 double

@@ -30,6 +30,11 @@ typedef struct
  * the boat along at once. */
 LbHangUp lb_hang_up (const LbResult *result, size_t lure, bool motor_stopped);
 
+/* The same at a moment of a pass, whose shape this is. The boat heads upstream with the setup's
+ * speed. */
+LbHangUp
+lb_hang_up_at (const LbSetup *setup, const LbShape *shape, size_t lure, bool motor_stopped);
+
 /* N in the hand at `time` s, 0 to its end. At 0 that of the steady run; a line that is slack while
  * the boat drifts over what is held pulls less than that. */
 double lb_hang_up_pull (const LbHangUp *self, double time);

@@ -26,6 +26,12 @@ LbReadingsTable *lb_pass_words_table (const LbPassRecord *record,
                                       const LbContents *contents,
                                       const LbWording *wording);
 
+/* The cautions for all that is recorded of the pass, each with its worst moment: the hardest pull,
+ * the line that comes nearest to its breaking load, the first touch of the bed, and the weight hung
+ * up where it would pull too hard soonest. (element-type LbCaution) (transfer full): free with
+ * g_ptr_array_unref(). */
+GPtrArray *lb_pass_words_cautions (const LbPassRecord *record, const LbWording *wording);
+
 /* "41 s"; below 10 s with a decimal. Free with g_free(). */
 char *lb_pass_words_time (double time);
 

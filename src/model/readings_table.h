@@ -56,8 +56,4 @@ GPtrArray *lb_cautions_new (const LbSetup *setup, const LbResult *result, const 
 /* The one about cold water alone, to be freed with g_free(); NULL when it is not cold. */
 char *lb_caution_cold_water (double temperature, const LbWording *wording);
 
-/* The one about the weight hanging up while the boat goes on as it does, from a result that has not
- * failed, to be freed with g_free(). NULL when the boat rests, or pulls too hard already. */
-char *lb_caution_snag (const LbResult *result, const LbWording *wording, LbCautionKind *kind);
-
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbReadingsTable, lb_readings_table_free)

@@ -114,6 +114,138 @@ faults_are_told (void **state)
   assert_string_equal (lb_pass_words_fault ("something new"), "something new");
 }
 
+/* ---- Cautions ---- */
+
+/* The text of the caution with `part` in it; NULL: none. Free with g_free(). */
+static char *
+caution_with (GPtrArray *list, const char *part)
+{
+  for (guint i = 0; i < list->len; i++)
+    {
+      const LbCaution *caution = g_ptr_array_index (list, i);
+      if (strstr (caution->text, part))
+        return g_strdup (caution->text);
+    }
+  return NULL;
+}
+
+static GPtrArray *
+cautions_of (const LbContents *contents)
+{
+  LbPassSummary summary;
+  LbPassRecord *record = record_of (contents, &summary);
+  GPtrArray *list = lb_pass_words_cautions (record, &wording);
+
+  lb_pass_record_free (record);
+  return list;
+}
+
+/* Nothing happens: the cautions are those of the steady run, and it begins so. */
+static void
+a_steady_pass_has_the_cautions_of_its_run (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (LbResult) result = lb_result_solve (NULL, &contents->setup, NULL);
+  g_autoptr (GPtrArray) steady = lb_cautions_new (&contents->setup, result, &wording);
+  g_autoptr (GPtrArray) pass = NULL;
+
+  contents->pass.duration = 10;
+  pass = cautions_of (contents);
+  assert_int_equal (pass->len, steady->len);
+  for (guint i = 0; i < pass->len; i++)
+    {
+      const LbCaution *a = g_ptr_array_index (pass, i), *b = g_ptr_array_index (steady, i);
+      g_autoptr (GString) text = g_string_new (b->text);
+
+      g_string_replace (text, "hung up now", "hung up at the start", 0);
+      assert_string_equal (a->text, text->str);
+      assert_int_equal (a->kind, b->kind);
+    }
+}
+
+/* The boat speeds up after a while: the snag is told of then. Without a current all directions are
+ * one, so that a turn before that changes its time and nothing else. */
+static void
+the_worst_snag_is_told_in_any_direction (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (GPtrArray) straight = NULL;
+  g_autoptr (GPtrArray) turned = NULL;
+  g_autofree char *ahead = NULL;
+  g_autofree char *aside = NULL;
+  LbCourseLeg *legs = contents->pass.legs;
+
+  contents->setup.river.surface_current = 0;
+  contents->setup.boat.speed_over_ground = 0.3;
+  contents->pass.n_legs = 3;
+  for (size_t i = 0; i < 3; i++)
+    legs[i] = lb_course_leg_default ();
+  legs[2].speed = 1.2;
+  straight = cautions_of (contents);
+  legs[1].turn = 90;
+  turned = cautions_of (contents);
+  ahead = caution_with (straight, "hung up at ");
+  aside = caution_with (turned, "hung up at ");
+  assert_non_null (ahead);
+  assert_non_null (aside);
+  assert_null (strstr (ahead, "at the start"));
+  assert_null (strstr (aside, "at the start"));
+  /* "If the weight hung up at 64 s, ..." */
+  assert_true (atof (ahead + strlen ("If the weight hung up at ")) > 60);
+  assert_true (atof (aside + strlen ("If the weight hung up at ")) > 60);
+  assert_string_equal (strchr (ahead, ','), strchr (aside, ','));
+}
+
+/* The hand lifts by 16 ft twice a second, and a second rig has the most that the first one has in
+ * two: each is told with its time and its rig. */
+static void
+the_hardest_pull_is_told (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (GPtrArray) wild = NULL;
+  g_autoptr (GPtrArray) heavy = NULL;
+  g_autofree char *pull = NULL;
+  g_autofree char *parts = NULL;
+  g_autofree char *second = NULL;
+
+  contents->pass.duration = 3;
+  contents->pass.second_weight = 4; /* about 36 N in water */
+  heavy = cautions_of (contents);
+  second = caution_with (heavy, "Thin bare wire can cut at ");
+  assert_non_null (second);
+  assert_non_null (strstr (second, " with the second rig): wear gloves"));
+  contents->pass.second_weight = LB_UNSET;
+  contents->pass.hand = (LbHand){ LB_HAND_LIFT_AND_DROP, 5, 0.5 };
+  wild = cautions_of (contents);
+  pull = caution_with (wild, "even for a moment");
+  parts = caution_with (wild, "harder than it can bear");
+  assert_non_null (pull);
+  assert_non_null (strstr (pull, " lbf (reached at 0."));
+  assert_non_null (parts);
+  assert_non_null (strstr (parts, " It comes to that at 0."));
+}
+
+/* Line is let out until the weight touches: the first touch is told, none before. */
+static void
+the_first_touch_is_told (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (GPtrArray) clear = NULL;
+  g_autoptr (GPtrArray) touching = NULL;
+  g_autofree char *none = NULL;
+  g_autofree char *first = NULL;
+
+  contents->pass.duration = 20;
+  clear = cautions_of (contents);
+  contents->pass.hand = (LbHand){ LB_HAND_FOLLOW_BED, 0.1, 5 };
+  touching = cautions_of (contents);
+  none = caution_with (clear, "touches the bed");
+  first = caution_with (touching, "Part of the rig touches the bed, first at ");
+  assert_null (none);
+  assert_non_null (first);
+  assert_null (strstr (first, "at the start"));
+}
+
 int
 main (void)
 {
@@ -122,6 +254,10 @@ main (void)
     cmocka_unit_test (a_steady_pass_is_told),
     cmocka_unit_test (a_dragging_pass_is_told),
     cmocka_unit_test (faults_are_told),
+    cmocka_unit_test (a_steady_pass_has_the_cautions_of_its_run),
+    cmocka_unit_test (the_worst_snag_is_told_in_any_direction),
+    cmocka_unit_test (the_hardest_pull_is_told),
+    cmocka_unit_test (the_first_touch_is_told),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

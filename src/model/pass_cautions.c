@@ -1,0 +1,207 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Cautions for all of a pass: each with its worst moment. */
+#include <glib/gi18n-lib.h>
+
+#include "caution_pieces.h"
+#include "pass_words.h"
+
+/* s, between moments at which the weight is thought to hang up. */
+#define LOOK_EVERY 0.5
+
+/* A snag is only worse than an earlier one when something gives in sooner by this much: of a pass
+ * that hardly changes the start is told. */
+#define SOONER 1.05
+
+/* A value at its worst, and the record that has it there. */
+typedef struct
+{
+  double value;
+  double time; /* s */
+  const LbPassRecord *record;
+} Worst;
+
+/* The worst of a pass. */
+typedef struct
+{
+  Worst pull;  /* N, in the hand */
+  Worst spare; /* breaking load / pull, of any line */
+  Worst touch; /* its time is the first */
+  Worst snag;  /* s until something gives in, the weight hung up */
+} Extremes;
+
+/* ---- Looking through a record ---- */
+
+static void
+note (Worst *worst, double value, double sign, double time, const LbPassRecord *record)
+{
+  if (sign * value > sign * worst->value)
+    *worst = (Worst){ value, time, record };
+}
+
+/* Of all lines at a moment; of the mainline under the hardest pull since the sample before. */
+static double
+spare_at (const LbPassSample *sample)
+{
+  const LbReadings *readings = &sample->readings;
+  double harder = fmax (sample->most_tension / readings->largest_tension, 1);
+  double least = fmin (INFINITY, readings->mainline_spare / harder);
+
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    least = fmin (least, readings->lures[i].leader_spare);
+  return least;
+}
+
+static bool
+touches (const LbPassSample *sample)
+{
+  const LbReadings *readings = &sample->readings;
+  bool any = sample->touched[LB_PASS_WEIGHT];
+
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    any = any || sample->touched[LB_PASS_LURE_0 + i] || readings->touches[LB_PART_LEADER_0 + i];
+  return any || readings->touches[LB_PART_MAINLINE] || readings->touches[LB_PART_SHANK];
+}
+
+static void
+look_at_samples (Extremes *worst, const LbPassRecord *record)
+{
+  for (size_t i = 0; i < lb_pass_record_count (record); i++)
+    {
+      const LbPassSample *sample = lb_pass_record_sample (record, i);
+
+      note (&worst->pull, sample->most_tension, 1, sample->time, record);
+      /* What comes after something would have parted is of no use. */
+      if (worst->spare.value > 1)
+        note (&worst->spare, spare_at (sample), -1, sample->time, record);
+      if (touches (sample))
+        note (&worst->touch, sample->time, -1, sample->time, record);
+    }
+}
+
+/* ---- The weight hung up ---- */
+
+/* As if the boat headed upstream: a snag goes with it. */
+static void
+turn (LbShape *shape, double heading)
+{
+  double c = cos (heading), s = sin (heading);
+
+  for (size_t i = 0; i < shape->n_nodes; i++)
+    {
+      LbShapeNode *node = &shape->nodes[i];
+      LbVec3 at = node->position, pull = node->pull_on_parent;
+
+      node->position = lb_vec3 (at.x * c - at.y * s, at.x * s + at.y * c, at.z);
+      node->pull_on_parent = lb_vec3 (pull.x * c - pull.y * s, pull.x * s + pull.y * c, pull.z);
+    }
+}
+
+/* FALSE when memory is out. */
+static bool
+hang_up (
+    const LbPassRecord *record, double time, LbShape *shape, LbHangUp *going, LbHangUp *stopped)
+{
+  LbSetup setup = lb_pass_record_setup_at (record, time);
+  LbPassSample sample;
+
+  if (!lb_pass_record_at (record, time, &sample)
+      || lb_pass_record_shape_at (record, time, shape) != LB_STATUS_OK)
+    return false;
+  if (stopped)
+    *stopped = lb_hang_up_at (&setup, shape, 0, true);
+  setup.boat.speed_over_ground = sample.speed;
+  turn (shape, sample.heading);
+  *going = lb_hang_up_at (&setup, shape, 0, false);
+  return true;
+}
+
+static void
+look_for_snags (Extremes *worst, const LbPassRecord *record, LbShape *shape)
+{
+  double end = lb_pass_record_end (record), time = 0;
+  LbHangUp going;
+
+  for (size_t k = 0; time <= end; time = (double) ++k * LOOK_EVERY)
+    if (hang_up (record, time, shape, &going, NULL))
+      {
+        double until = fmin (going.times.until_hand, going.times.until_breaks);
+        if (SOONER * until < worst->snag.value)
+          note (&worst->snag, until, -1, time, record);
+      }
+}
+
+/* ---- Words ---- */
+
+static char *
+when_words (const LbPassRecord *first, const Worst *worst)
+{
+  g_autofree char *time = lb_pass_words_time (worst->time);
+  g_autofree char *at =
+      worst->time > 0 ? g_strdup_printf (_ ("at %s"), time) : g_strdup (_ ("at the start"));
+
+  if (worst->record == NULL || worst->record == first)
+    return g_steal_pointer (&at);
+  /* Translators: "at 41 s" */
+  return g_strdup_printf (_ ("%s with the second rig"), at);
+}
+
+static void
+add_bed (GPtrArray *list, const LbPassRecord *first, const Worst *touch)
+{
+  g_autofree char *when = NULL;
+
+  if (touch->record == NULL)
+    return;
+  when = when_words (first, touch);
+  /* Translators: "at 41 s" */
+  lb_caution_add (
+      list, LB_CAUTION_NOW,
+      g_strdup_printf (_ ("Part of the rig touches the bed, first %s, where it can hang "
+                          "up at any moment."),
+                       when));
+}
+
+static void
+add_snag (GPtrArray *list,
+          const LbPassRecord *first,
+          const Worst *snag,
+          LbShape *shape,
+          const LbWording *wording)
+{
+  LbHangUp going, stopped;
+  g_autofree char *when = NULL;
+
+  if (snag->record == NULL || !hang_up (snag->record, snag->time, shape, &going, &stopped))
+    return;
+  when = when_words (first, snag);
+  lb_caution_add_hang_up (list, &going, &stopped, when, wording);
+}
+
+GPtrArray *
+lb_pass_words_cautions (const LbPassRecord *record, const LbWording *wording)
+{
+  GPtrArray *list = g_ptr_array_new_with_free_func (lb_caution_free);
+  const LbPassRecord *rigs[] = { record, lb_pass_record_second (record) };
+  Extremes worst = {
+    { -INFINITY, 0, NULL }, { INFINITY, 0, NULL }, { INFINITY, 0, NULL }, { INFINITY, 0, NULL }
+  };
+  g_autofree char *hardest = NULL;
+  g_autofree char *weakest = NULL;
+  LbShape shape;
+
+  lb_shape_init (&shape);
+  for (size_t i = 0; i < G_N_ELEMENTS (rigs) && rigs[i]; i++)
+    {
+      look_at_samples (&worst, rigs[i]);
+      look_for_snags (&worst, rigs[i], &shape);
+    }
+  hardest = when_words (record, &worst.pull);
+  weakest = when_words (record, &worst.spare);
+  lb_caution_add_pull (list, worst.pull.value, hardest, wording);
+  lb_caution_add_strength (list, worst.spare.value, weakest);
+  add_bed (list, record, &worst.touch);
+  add_snag (list, record, &worst.snag, &shape, wording);
+  lb_caution_add_rest (list, lb_pass_record_setup (record), wording);
+  lb_shape_clear (&shape);
+  return list;
+}
