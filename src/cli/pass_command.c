@@ -100,7 +100,8 @@ lb_command_pass (int argc, char **argv)
     { "json", 0, 0, G_OPTION_ARG_NONE, &json,
       N_ ("Print one JSON object with the same numbers and what they come to"), NULL },
     { "every", 0, 0, G_OPTION_ARG_STRING, &every,
-      N_ ("Seconds from one line to the next; 0.05 when left out"), N_ ("SECONDS") },
+      N_ ("Seconds from one line to the next; when left out as recorded, 0.05 as a rule"),
+      N_ ("SECONDS") },
     G_OPTION_ENTRY_NULL,
   };
   LbUnits units;

@@ -12,13 +12,16 @@ gboolean
 lb_pass_take_time (const char *option, const char *text, double least, double *time)
 {
   g_autofree char *from = NULL;
+  g_autofree char *to = NULL;
 
-  if (lb_words_parse (LB_QUANTITY_TIME, LB_UNITS_METRIC, text, time, NULL) && *time >= least)
+  if (lb_words_parse (LB_QUANTITY_TIME, LB_UNITS_METRIC, text, time, NULL) && *time >= least
+      && *time <= LB_PASS_LONGEST)
     return TRUE;
   from = lb_words_quantity (LB_QUANTITY_NUMBER, LB_UNITS_METRIC, least, -1);
-  /* Translators: an option ("--every"), what was typed, a number */
-  lb_command_complain_usage (_ ("%s: found \"%s\", expected seconds from %s on"), option, text,
-                             from);
+  to = lb_words_quantity (LB_QUANTITY_NUMBER, LB_UNITS_METRIC, LB_PASS_LONGEST, 0);
+  /* Translators: an option ("--every"), what was typed, two numbers */
+  lb_command_complain_usage (_ ("%s: found \"%s\", expected seconds from %s to %s"), option, text,
+                             from, to);
   return FALSE;
 }
 

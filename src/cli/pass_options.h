@@ -5,7 +5,8 @@
 #include "contents.h"
 #include "pass_record.h"
 
-/* Reads a time ("12.5", "2 s") from `least` on, s. FALSE after a message that names `option`. */
+/* Reads a time ("12.5", "2 s") from `least` to as long as a pass can be, s. FALSE after a message
+ * that names `option`. */
 gboolean lb_pass_take_time (const char *option, const char *text, double least, double *time);
 
 /* The pass of `contents`, if `time` is one of it (INFINITY: any), with `whole` TRUE. One that

@@ -58,6 +58,9 @@ lb_pass_words_share (double share)
 {
   double percent = 100 * share;
 
+  /* A sum of many times is all of it but for rounding. */
+  if (percent > 100 - 1e-6)
+    percent = 100;
   if (percent > 0 && percent < 0.5)
     return g_strdup (_ ("< 1 %"));
   if (percent < 100 && percent > 99.5)
