@@ -31,3 +31,6 @@ typedef struct
  * nowhere takes its shorter wordings; one that does not fit even so is left out (the words are
  * still in lb_scene_describe()) and counted in n_missing_labels. */
 void lb_labels_place (LbScene *scene, const LbLabel *labels, size_t n);
+
+/* Places those of the side view, and `n` more after them. */
+void lb_labels_place_side (LbScene *scene, const LbLabel *more, size_t n);

@@ -73,9 +73,23 @@ own_colour (const LbScene *scene, LbColour colour)
     }
 }
 
+/* Dashed lines, hollow bodies. */
+static LbLook
+second_look (LbLook look)
+{
+  if (!look.fill && is_line (look.stroke))
+    look.pattern = LB_LINE_LONG_DASHED;
+  if (look.fill == LB_COLOUR_WEIGHT || look.fill == LB_COLOUR_WEIGHT_LIGHT
+      || look.fill == LB_COLOUR_LURE_BACK || look.fill == LB_COLOUR_LURE_BELLY)
+    look.fill = LB_COLOUR_CARD;
+  return look;
+}
+
 LbLook
 lb_overlay_look (const LbScene *scene, LbLook look)
 {
+  if (scene->is_second)
+    return second_look (look);
   if (scene->run < 0)
     return look;
   if (!look.fill && is_line (look.stroke))

@@ -19,7 +19,6 @@ enum
   MEMORY_WEIGHT,
   MEMORY_BOAT,
   MEMORY_CLOSEST,
-  MEMORY_SECOND,
   MEMORY_LURES,
 };
 
@@ -291,77 +290,30 @@ add_touches (LbScene *scene, const LbPassPicture *picture, int thing)
 
 /* ---- The second rig ---- */
 
-/* The picture as it is for the second rig. */
-static LbPassPicture
-picture_of_second (const LbPassPicture *picture)
-{
-  LbPassPicture second = *picture;
-
-  second.track = picture->second;
-  return second;
-}
-
 static void
 add_second_trails (LbScene *scene, const LbPassPicture *picture)
 {
-  LbPassPicture second = picture_of_second (picture);
+  LbPassPicture second = lb_pass_of_second (picture);
+  LbPassFirst first = lb_pass_begin_second (scene, picture);
 
-  if (second.track.n == 0)
-    return;
   for (int thing = LB_TRACK_WEIGHT; thing < (int) second.track.n_lures; thing++)
     add_touches (scene, &second, thing);
   lb_pass_add_trails (scene, &second, project_cb);
-}
-
-static LbPhrase
-second_words (const LbScene *scene, const LbTrackMoment *now)
-{
-  const LbTrackPoint *weight = &now->weight;
-
-  return lb_phrase_height (&scene->picture, fmax (weight->height, 0), weight->on_bed);
-}
-
-/* The rig, and a label at its weight. FALSE when there is none. */
-static bool
-add_second_rig (LbScene *scene, const LbPassPicture *picture, LbLabel *label)
-{
-  const LbShape *own = scene->shape;
-  LbTrackMoment now;
-
-  if (picture->second.n == 0 || !lb_track_at (&picture->second, picture->time, &now))
-    return false;
-  add_reel (scene, &now);
-  scene->shape = picture->second_shape;
-  add_rig (scene);
-  scene->shape = own;
-  LbSpot at = project_cb (scene, now.weight.position);
-  LbPhrase name = lb_phrase_format ("%s", _ ("Second rig"));
-  *label = (LbLabel){
-    .memory = MEMORY_SECOND,
-    .x = at.x,
-    .y = at.y,
-    .clear = 8 * scene->style.scale,
-    .toward = G_PI / 2,
-    .title_font = LB_FONT_STRONG,
-    .accent = lb_pass_colour (LB_TRACK_WEIGHT),
-    .wordings = { { name, second_words (scene, &now) }, { name } },
-  };
-  return true;
+  lb_pass_end_second (scene, first);
 }
 
 static void
-describe_second (const LbScene *scene, const LbPassPicture *picture, GString *text)
+add_second_rig (LbScene *scene, const LbPassPicture *picture)
 {
+  LbPassFirst first = lb_pass_begin_second (scene, picture);
   LbTrackMoment now;
 
-  if (picture->second.n == 0 || !lb_track_at (&picture->second, picture->time, &now))
-    return;
-  /* Translators: the height of its weight, "4 in off the bed" */
-  g_string_append_printf (
-      text, " %s",
-      lb_phrase_format (_ ("A second rig on the left of the boat: its weight %s."),
-                        second_words (scene, &now).text)
-          .text);
+  if (lb_pass_second_at (picture, &now))
+    {
+      add_reel (scene, &now);
+      add_rig (scene);
+    }
+  lb_pass_end_second (scene, first);
 }
 
 /* ---- Words ---- */
@@ -495,7 +447,7 @@ describe (const LbScene *scene,
         }
     }
   lb_pass_describe_touches (scene, picture, text);
-  describe_second (scene, picture, text);
+  lb_pass_describe_second (scene, picture, text);
   if (closest)
     g_string_append_printf (text, " %s%s.", closest_words (scene, closest).text,
                             may_tangle (picture, closest) ? _ (", near enough to tangle") : "");
@@ -512,7 +464,7 @@ lb_pass_above_new (LbDrawContext *context,
 {
   LbPicture plain = picture->now;
   const LbTrackMoment *closest = lb_track_closest (&picture->track, picture->time);
-  LbLabel labels[4 + LB_MAX_LEADERS];
+  LbLabel labels[LB_LABELS_MOST];
   LbTrackMoment now;
   LbScene *scene;
   bool is_known = lb_track_at (&picture->track, picture->time, &now);
@@ -530,7 +482,7 @@ lb_pass_above_new (LbDrawContext *context,
   if (is_known)
     {
       add_boat (scene, &now);
-      n += add_second_rig (scene, picture, &labels[n]);
+      add_second_rig (scene, picture);
       add_reel (scene, &now);
       add_rig (scene);
       for (int thing = LB_TRACK_WEIGHT; thing < (int) picture->track.n_lures; thing++)
@@ -538,6 +490,7 @@ lb_pass_above_new (LbDrawContext *context,
       if (may_tangle (picture, closest))
         labels[n++] = add_closest (scene, closest);
       labels[n++] = boat_label (scene, &now);
+      n += lb_pass_second_labels (scene, picture, project_cb, &labels[n]);
     }
   lb_scene_add_remark (scene);
   lb_labels_place (scene, labels, n);

@@ -15,8 +15,8 @@ typedef struct
   double time;        /* s, the moment */
   double tangle;      /* m; lines nearer than this may tangle; 0: not asked */
   double reach_start; /* m along the bed, where the reel is at time 0 */
-  LbPassTrack second; /* of a second rig from the same boat, shown from above; without moments:
-                         there is none */
+  LbPassTrack second; /* of a second rig from the same boat; without moments: there is none */
+  const LbSetup *second_setup; /* NULL: there is none */
   const LbShape *second_shape; /* at the moment; NULL: not known */
 } LbPassPicture;
 

@@ -89,7 +89,8 @@ trail_look (const LbScene *scene, int thing)
                    .opacity = 0.85 };
 }
 
-/* A ring on the trail; filled for the weight. None over words. */
+/* A ring on the trail, filled for the weight; a square on those of the second rig. None over words.
+ */
 static void
 add_mark (LbScene *scene, int thing, LbSpot at)
 {
@@ -103,6 +104,11 @@ add_mark (LbScene *scene, int thing, LbSpot at)
 
   if (!lb_scene_is_free (scene, box, 1))
     return;
+  if (scene->is_second)
+    {
+      lb_pass_add_square (scene, LB_LAYER_FOREGROUND, at.x, at.y, look.stroke);
+      return;
+    }
   lb_scene_begin (scene, LB_LAYER_FOREGROUND);
   lb_scene_add_ellipse (scene, at.x, at.y, r, r);
   lb_scene_end (scene, look);

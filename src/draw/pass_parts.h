@@ -2,8 +2,8 @@
 /* What the drawings of a pass share; for the files of this folder only. */
 #pragma once
 
+#include "labels.h"
 #include "pass_drawing.h"
-#include "phrases.h"
 
 #define LB_TRACK_WEIGHT (-1)
 
@@ -23,6 +23,42 @@ LbPhrase lb_pass_thing_words (const LbScene *scene, int thing);
 
 /* "12.3 s" */
 LbPhrase lb_pass_time_words (const LbScene *scene, double time);
+
+/* ---- The second rig (pass_second.c) ---- */
+
+/* Its places in the label memory, at most LB_PASS_SECOND_LABELS. */
+#define LB_PASS_SECOND_MEMORY 16
+#define LB_PASS_SECOND_LABELS (1 + LB_PHRASE_MOST_PLACES)
+
+/* Where it is at the moment; false when there is none. */
+bool lb_pass_second_at (const LbPassPicture *picture, LbTrackMoment *now);
+
+/* The picture as it is for the second rig: its track is the picture's. */
+LbPassPicture lb_pass_of_second (const LbPassPicture *picture);
+
+/* What is added to the scene between these is of the second rig: with its shape and weight, lines
+ * dashed and bodies hollow, marks square. */
+typedef struct
+{
+  const LbShape *shape;
+  double mass;
+} LbPassFirst;
+LbPassFirst lb_pass_begin_second (LbScene *scene, const LbPassPicture *picture);
+void lb_pass_end_second (LbScene *scene, LbPassFirst first);
+
+/* Labels of its weight and, unless there are many, its lures; returns how many. */
+size_t lb_pass_second_labels (const LbScene *scene,
+                              const LbPassPicture *picture,
+                              LbPassProject project,
+                              LbLabel labels[LB_PASS_SECOND_LABELS]);
+
+/* The same in words, if there is one. Appends to `text`. */
+void lb_pass_describe_second (const LbScene *scene, const LbPassPicture *picture, GString *text);
+
+/* The mark of the second rig. */
+void lb_pass_add_square (LbScene *scene, LbLayer layer, double x, double y, LbColour colour);
+
+/* ---- Trails ---- */
 
 /* The paths of weight and lures up to the moment, with marks at round times. */
 void lb_pass_add_trails (LbScene *scene, const LbPassPicture *picture, LbPassProject project);

@@ -43,7 +43,29 @@ extents_now (const LbPassPicture *picture, const LbSetup *setup)
   LbPicture now = picture->now;
 
   now.setup = setup;
-  return lb_picture_extents (&now);
+  LbExtents extents = lb_picture_extents (&now);
+  if (picture->second_shape)
+    {
+      now.shape = picture->second_shape;
+      LbExtents second = lb_picture_extents (&now);
+      extents.x_max = fmax (extents.x_max, second.x_max);
+      extents.z_min = fmin (extents.z_min, second.z_min);
+    }
+  return extents;
+}
+
+static void
+include_track (LbExtents *extents, const LbPassTrack *track)
+{
+  for (size_t i = 0; i < track->n; i++)
+    {
+      const LbTrackMoment *m = &track->moments[i];
+
+      include (extents, m->reel.x, LB_BOAT_BOW, LB_BOAT_STERN);
+      include (extents, m->weight.position.x, 0, 0.1);
+      for (size_t k = 0; k < track->n_lures; k++)
+        include (extents, m->lures[k].position.x, 0, 0.1);
+    }
 }
 
 /* The deepest bed that the boat passes over, and how high anything comes. */
@@ -52,23 +74,18 @@ extents_of_pass (const LbPassPicture *picture, LbExtents now)
 {
   const LbPassTrack *track = &picture->track;
   LbExtents all = now;
-  double reel = picture->reach_start, speed = 0;
 
-  for (size_t i = 0; i < track->n; i++)
-    {
-      const LbTrackMoment *m = &track->moments[i];
-
-      include (&all, m->reel.x, LB_BOAT_BOW, LB_BOAT_STERN);
-      include (&all, m->weight.position.x, 0, 0.1);
-      for (size_t k = 0; k < track->n_lures; k++)
-        include (&all, m->lures[k].position.x, 0, 0.1);
-      reel = m->reel.x;
-      speed = m->boat_speed;
-    }
+  include_track (&all, track);
+  include_track (&all, &picture->second);
   /* What is not known yet goes on as it went last. */
-  if (track->n > 0 && track->moments[track->n - 1].time < track->duration)
-    include (&all, reel - speed * (track->duration - track->moments[track->n - 1].time),
-             LB_BOAT_BOW, 0);
+  if (track->n > 0)
+    {
+      const LbTrackMoment *last = &track->moments[track->n - 1];
+
+      if (last->time < track->duration)
+        include (&all, last->reel.x - last->boat_speed * (track->duration - last->time),
+                 LB_BOAT_BOW, 0);
+    }
   all.x_rig = all.x_min + LB_BOAT_BOW;
   return all;
 }
@@ -221,6 +238,29 @@ add_times (LbScene *scene, const LbPassPicture *picture)
     }
 }
 
+/* Where it touched, and its trails. */
+static void
+add_second (LbScene *scene, const LbPassPicture *picture)
+{
+  LbPassPicture second = lb_pass_of_second (picture);
+  LbPassFirst first = lb_pass_begin_second (scene, picture);
+
+  for (int thing = LB_TRACK_WEIGHT; thing < (int) second.track.n_lures; thing++)
+    add_touches (scene, &second, thing);
+  lb_pass_add_trails (scene, &second, project_cb);
+  lb_pass_end_second (scene, first);
+}
+
+static void
+add_second_rig (LbScene *scene, const LbPassPicture *picture)
+{
+  LbPassFirst first = lb_pass_begin_second (scene, picture);
+
+  if (scene->shape && scene->solved)
+    lb_scene_add_rig (scene);
+  lb_pass_end_second (scene, first);
+}
+
 static char *
 describe (const LbScene *scene, const LbPassPicture *picture)
 {
@@ -232,8 +272,7 @@ describe (const LbScene *scene, const LbPassPicture *picture)
   g_string_append (text,
                    lb_phrase_format (_ ("The boat has come %s up the river."), far.text).text);
   lb_pass_describe_touches (scene, picture, text);
-  if (picture->second.n > 0)
-    g_string_append_printf (text, " %s", _ ("This is the rig on the right of the boat."));
+  lb_pass_describe_second (scene, picture, text);
   return g_string_free (text, FALSE);
 }
 
@@ -247,7 +286,9 @@ lb_pass_side_view_new (LbDrawContext *context,
 {
   LbSetup setup = setup_now (picture);
   LbPicture now = picture->now;
+  LbLabel second[LB_PASS_SECOND_LABELS];
   LbScene *scene;
+  size_t n;
 
   now.setup = &setup;
   now.handles = NULL;
@@ -256,6 +297,7 @@ lb_pass_side_view_new (LbDrawContext *context,
   lb_scene_add_water (scene);
   lb_scene_add_upright_scales (scene);
   add_way_scale (scene, picture->reach_start);
+  add_second (scene, picture);
   for (int thing = LB_TRACK_WEIGHT; thing < (int) picture->track.n_lures; thing++)
     add_touches (scene, picture, thing);
   lb_pass_add_trails (scene, picture, project_cb);
@@ -263,9 +305,11 @@ lb_pass_side_view_new (LbDrawContext *context,
   lb_scene_add_boat (scene);
   lb_scene_add_current (scene);
   lb_scene_add_boat_speed (scene);
+  add_second_rig (scene, picture);
   lb_scene_add_rig (scene);
   lb_scene_add_remark (scene);
-  lb_scene_add_side_labels (scene);
+  n = lb_pass_second_labels (scene, picture, project_cb, second);
+  lb_labels_place_side (scene, second, n);
   scene->moment = describe (scene, picture);
   lb_scene_finish (scene);
   scene->shape = NULL;

@@ -359,7 +359,7 @@ lb_scene_add_rig (LbScene *scene)
     add_line (scene, LB_PART_LEADER_0 + (int) i, leader, LB_PICK_LEADER, (int) i);
   add_line (scene, LB_PART_SHANK, shank, LB_PICK_SHANK, 0);
   add_line (scene, LB_PART_MAINLINE, wire, LB_PICK_MAINLINE, 0);
-  if (scene->run <= 0)
+  if (scene->run <= 0 && !scene->is_second)
     add_reel (scene);
   add_attachments (scene);
   {

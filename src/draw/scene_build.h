@@ -101,9 +101,10 @@ struct LbScene
   char *title;
   char *remark;
   char *names[LB_MAX_LEADERS];
-  char *words;  /* made while building: a chart's description, or what runs of an overlay do */
-  int run;      /* of an overlay, while it is drawn (overlay.h); -1: none */
-  char *moment; /* made while building: what comes first in words of a moment of a pass */
+  char *words;    /* made while building: a chart's description, or what runs of an overlay do */
+  int run;        /* of an overlay, while it is drawn (overlay.h); -1: none */
+  bool is_second; /* what is added is of the second rig of a pass (pass_parts.h) */
+  char *moment;   /* made while building: what comes first in words of a moment of a pass */
   LbLayer boat_layer; /* in a pass the boat moves */
 
   /* Bed strip only. */

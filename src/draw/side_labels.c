@@ -247,9 +247,9 @@ lure_label (LbScene *scene, size_t i)
 }
 
 void
-lb_scene_add_side_labels (LbScene *scene)
+lb_labels_place_side (LbScene *scene, const LbLabel *more, size_t n_more)
 {
-  LbLabel labels[4 + LB_MAX_LEADERS];
+  LbLabel labels[LB_LABELS_MOST];
   size_t n = 0;
 
   if (!scene->solved)
@@ -260,5 +260,13 @@ lb_scene_add_side_labels (LbScene *scene)
   for (size_t i = 0; i < scene->shape->n_leaders; i++)
     labels[n++] = lure_label (scene, i);
   labels[n++] = hand_label (scene);
+  for (size_t i = 0; i < n_more && n < LB_LABELS_MOST; i++)
+    labels[n++] = more[i];
   lb_labels_place (scene, labels, n);
+}
+
+void
+lb_scene_add_side_labels (LbScene *scene)
+{
+  lb_labels_place_side (scene, NULL, 0);
 }

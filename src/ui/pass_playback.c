@@ -248,6 +248,7 @@ add_second (LbPassPlayback *self, const LbPassRecord *record, LbPassPicture *pic
   if (!second)
     return;
   picture->second = track_of (self->second, second);
+  picture->second_setup = lb_pass_record_setup (second);
   if (lb_pass_record_shape_at (second, self->time, &self->second_shape) == LB_STATUS_OK)
     picture->second_shape = &self->second_shape;
 }

@@ -108,8 +108,9 @@ lb_pass_second_section_new (LbSession *session)
   gtk_box_append (box, self->details);
   gtk_box_append (
       GTK_BOX (self->details),
-      lb_page_note (_ ("Like the first, with a weight of its own. It is seen from above; "
-                       "the side view and the chart show the one on the right.")));
+      lb_page_note (
+          _ ("Like the first, with a weight of its own: drawn with dashed lines and hollow "
+             "bodies, and with squares on its lines in the chart.")));
   self->weight =
       add_entry (self, session, LB_QUANTITY_MASS, _ ("Its weight"), _ ("Weight of the second rig"),
                  LB_SECOND_LEAST_WEIGHT, LB_SECOND_MOST_WEIGHT);

@@ -28,6 +28,9 @@ pass_run_new (const LbSetup *setup, const LbPassScript *script, double duration)
                 .n = run->second_moments->len,
                 .n_lures = setup->rig.n_leaders,
                 .duration = duration },
+    .second_setup = run->second_moments->len
+                        ? lb_pass_record_setup (lb_pass_record_second (run->record))
+                        : NULL,
     .tangle = own.tangle_distance,
     .reach_start = setup->boat.position,
   };

@@ -165,6 +165,59 @@ two_rigs_are_shown (void **state)
   pass_run_free (run);
 }
 
+static size_t
+count_looks (const LbScene *scene, LbColour stroke, LbLinePattern pattern)
+{
+  size_t n = 0;
+
+  for (size_t i = 0; i < scene->items->len; i++)
+    {
+      const LbLook *look = &g_array_index (scene->items, LbItem, i).look;
+
+      n += !look->fill && look->stroke == stroke && look->pattern == pattern;
+    }
+  return n;
+}
+
+/* Told apart by more than colour, in all three drawings, and by words. */
+static void
+the_second_rig_is_told_from_the_first (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbPassScript script = pass_lift_and_drop ();
+  LbTrackMoment second;
+  PassRun *run;
+  LbPick pick;
+  Drawn d;
+
+  script.second_weight = 1.6 * setup.rig.weight.mass;
+  run = pass_run_new (&setup, &script, 10);
+  pass_run_go_to (run, 8);
+  d = draw (&run->picture, LB_THEME_LIGHT, 1280, 800);
+  g_autofree char *side = lb_scene_describe (d.side);
+  g_autofree char *chart = lb_scene_describe (d.chart);
+  assert_int_equal (count_looks (d.side, LB_COLOUR_WIRE, LB_LINE_LONG_DASHED), 1);
+  assert_int_equal (count_looks (d.above, LB_COLOUR_LEADER, LB_LINE_LONG_DASHED), 2);
+  assert_true (lb_track_at (&run->picture.second, 8, &second));
+  pick = lb_scene_pick (d.side, lb_view_x (&d.view, second.weight.position.x),
+                        lb_view_y (&d.view, second.weight.position.z), 3);
+  assert_int_equal (pick.kind, LB_PICK_WEIGHT);
+  assert_non_null (strstr (side, "A second rig on the left of the boat, with dashed lines"));
+  assert_non_null (strstr (chart, ", of the second rig "));
+  assert_non_null (strstr (chart, "The second rig, its lines marked with squares: Weight: "));
+  assert_words_are_clear (d.side, "two rigs");
+  assert_words_are_clear (d.chart, "two rigs");
+  assert_nothing_covers_words (d.chart, "two rigs");
+  drawn_free (&d);
+  /* Without one, nothing is dashed so. */
+  run->picture.second.n = 0;
+  run->picture.second_shape = NULL;
+  d = draw (&run->picture, LB_THEME_LIGHT, 1280, 800);
+  assert_int_equal (count_looks (d.side, LB_COLOUR_WIRE, LB_LINE_LONG_DASHED), 0);
+  drawn_free (&d);
+  pass_run_free (run);
+}
+
 /* ---- What stays ---- */
 
 static void
@@ -385,8 +438,12 @@ words_are_clear_for_any_pass_and_size (void **state)
     {
       LbSetup setup = random_setup (&random);
       LbPassScript script = k % 3 == 0 ? pass_turn () : pass_lift_and_drop ();
-      PassRun *run = pass_run_new (&setup, k % 3 == 1 ? NULL : &script, 12);
+      PassRun *run;
       char what[64];
+
+      if (k % 4 == 0)
+        script.second_weight = 1.4 * setup.rig.weight.mass;
+      run = pass_run_new (&setup, k % 3 == 1 ? NULL : &script, 12);
 
       run->picture.now.units = k % 2 ? LB_UNITS_METRIC : LB_UNITS_US;
       for (int i = 0; i < 3; i++)
@@ -454,6 +511,12 @@ pictures (void **state)
   run->picture.now.units = LB_UNITS_METRIC;
   write_picture (run, "4k", LB_THEME_LIGHT, 3840, 2160);
   pass_run_free (run);
+  lift.second_weight = 1.5 * plain.rig.weight.mass;
+  run = pass_run_new (&setup, &lift, 40);
+  pass_run_go_to (run, 27.5);
+  write_picture (run, "two", LB_THEME_LIGHT, 1280, 800);
+  write_picture (run, "two-small", LB_THEME_DARK, 670, 460);
+  pass_run_free (run);
   run = pass_run_new (&eight, NULL, 60);
   pass_run_go_to (run, 41);
   write_picture (run, "eight", LB_THEME_LIGHT, 1280, 800);
@@ -468,6 +531,7 @@ main (void)
     cmocka_unit_test (the_rig_is_where_the_pass_has_it),
     cmocka_unit_test (a_turn_to_the_right_goes_up),
     cmocka_unit_test (two_rigs_are_shown),
+    cmocka_unit_test (the_second_rig_is_told_from_the_first),
     cmocka_unit_test (the_background_stays_while_the_view_does),
     cmocka_unit_test (a_long_pass_has_pages),
     cmocka_unit_test (the_chart_tells_time_both_ways),
