@@ -5,28 +5,16 @@
 #include "writer.h"
 
 static void
-add_text (LbJsonText *json, const char *key, const char *text)
-{
-  lb_json_text_key (json, key);
-  if (text)
-    lb_json_text_add_string (json, text);
-  else
-    lb_json_text_add_number (json, LB_UNSET);
-}
-
-static void
 add_difference (LbJsonText *json, const char *key, double first, double own)
 {
-  lb_json_text_key (json, key);
-  lb_json_text_add_number (json, own - first);
+  lb_json_text_put_number (json, key, own - first);
 }
 
 /* From the first variant: more is positive. */
 static void
 add_differences (LbJsonText *json, const LbReadings *first, const LbReadings *own)
 {
-  lb_json_text_key (json, "difference");
-  lb_json_text_open (json, '{');
+  lb_json_text_open_member (json, "difference", '{');
   add_difference (json, "line_out_m", first->line_out, own->line_out);
   add_difference (json, "wire_angle_deg", first->wire_angle * 180 / G_PI,
                   own->wire_angle * 180 / G_PI);
@@ -43,19 +31,17 @@ add_variant (LbJsonText *json, const LbComparison *comparison, size_t i, const L
   g_autofree char *sentence = lb_comparison_dup_sentence (comparison, i, wording);
   g_autofree char *remark = lb_comparison_dup_remark (comparison, i, wording);
 
-  lb_json_text_start_line (json);
-  lb_json_text_open (json, '{');
-  add_text (json, "name", lb_comparison_get_variant (comparison, i)->name);
+  lb_json_text_open_item (json, '{');
+  lb_json_text_put_string (json, "name", lb_comparison_get_variant (comparison, i)->name);
   lb_json_text_key (json, "set");
   lb_writer_add_variant_set (json, lb_comparison_get_variant (comparison, i));
-  add_text (json, "words", sentence);
-  add_text (json, "remark", remark);
+  lb_json_text_put_string (json, "words", sentence);
+  lb_json_text_put_string (json, "remark", remark);
   if (result)
     lb_run_json_add (json, result);
   else
     {
-      lb_json_text_key (json, "converged");
-      lb_json_text_add_boolean (json, FALSE);
+      lb_json_text_put_boolean (json, "converged", FALSE);
     }
   if (i > 0 && first && own)
     add_differences (json, first, own);
@@ -70,8 +56,7 @@ lb_compare_json (const LbComparison *comparison, LbUnits units)
 
   lb_json_text_init (&json);
   lb_json_text_open (&json, '{');
-  lb_json_text_key (&json, "variants");
-  lb_json_text_open (&json, '[');
+  lb_json_text_open_member (&json, "variants", '[');
   for (size_t i = 0; i < lb_comparison_get_n (comparison); i++)
     add_variant (&json, comparison, i, &wording);
   lb_json_text_close (&json, ']');

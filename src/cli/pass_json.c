@@ -9,22 +9,7 @@
 static void
 add_number (LbJsonText *json, const char *key, double number)
 {
-  lb_json_text_key (json, key);
-  lb_json_text_add_number (json, round (number * 1e6) / 1e6 + 0.0);
-}
-
-static void
-add_flag (LbJsonText *json, const char *key, gboolean value)
-{
-  lb_json_text_key (json, key);
-  lb_json_text_add_boolean (json, value);
-}
-
-static void
-open_member (LbJsonText *json, const char *key, char bracket)
-{
-  lb_json_text_key (json, key);
-  lb_json_text_open (json, bracket);
+  lb_json_text_put_number (json, key, round (number * 1e6) / 1e6 + 0.0);
 }
 
 /* ---- What it comes to ---- */
@@ -49,11 +34,10 @@ add_touches (LbJsonText *json, const LbPassRecord *record, size_t body)
   g_autofree LbPassTouch *touches = g_new (LbPassTouch, n + 1);
 
   lb_pass_record_touches (record, body, touches, n);
-  open_member (json, "touches", '[');
+  lb_json_text_open_member (json, "touches", '[');
   for (size_t i = 0; i < n; i++)
     {
-      lb_json_text_start_line (json);
-      lb_json_text_open (json, '{');
+      lb_json_text_open_item (json, '{');
       add_number (json, "from_s", touches[i].from);
       add_number (json, "to_s", touches[i].to);
       add_number (json, "from_x_m", touches[i].x_from);
@@ -66,15 +50,14 @@ add_touches (LbJsonText *json, const LbPassRecord *record, size_t body)
 static void
 add_bodies (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *summary)
 {
-  open_member (json, "weight", '{');
+  lb_json_text_open_member (json, "weight", '{');
   add_times (json, summary, LB_PASS_WEIGHT);
   add_touches (json, record, LB_PASS_WEIGHT);
   lb_json_text_close (json, '}');
-  open_member (json, "lures", '[');
+  lb_json_text_open_member (json, "lures", '[');
   for (size_t i = LB_PASS_LURE_0; i < summary->n_bodies; i++)
     {
-      lb_json_text_start_line (json);
-      lb_json_text_open (json, '{');
+      lb_json_text_open_item (json, '{');
       add_times (json, summary, i);
       add_touches (json, record, i);
       lb_json_text_close (json, '}');
@@ -108,7 +91,7 @@ add_second (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *f
   lb_pass_summary_continue (&summary, second);
   add_number (json, "between_rigs_m", first->between.distance);
   add_number (json, "between_rigs_at_s", first->between_time);
-  open_member (json, "second", '{');
+  lb_json_text_open_member (json, "second", '{');
   add_rig_summary (json, second, &summary);
   lb_json_text_close (json, '}');
 }
@@ -116,7 +99,7 @@ add_second (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *f
 static void
 add_summary (LbJsonText *json, const LbPassRecord *record, const LbPassSummary *summary)
 {
-  add_flag (json, "complete", lb_pass_record_is_complete (record));
+  lb_json_text_put_boolean (json, "complete", lb_pass_record_is_complete (record));
   add_number (json, "duration_s", summary->time);
   add_number (json, "within_tangle_warning_s", summary->tangle_time);
   add_rig_summary (json, record, summary);
@@ -133,7 +116,7 @@ add_point (LbJsonText *json, const LbPointReading *point, const char *key, doubl
   add_number (json, "height_m", point->height);
   add_number (json, "water_speed_m_s", point->water_speed);
   add_number (json, key, tension);
-  add_flag (json, "on_bed", point->on_bed);
+  lb_json_text_put_boolean (json, "on_bed", point->on_bed);
 }
 
 /* What each rig has of its own. */
@@ -148,14 +131,13 @@ add_rig (LbJsonText *json, const LbPassSample *sample)
   add_number (json, "tension_at_reel_n", readings->hand_tension);
   add_number (json, "wire_angle_deg", readings->wire_angle * DEGREES);
   add_number (json, "closest_lines_m", readings->closest.distance);
-  open_member (json, "weight", '{');
+  lb_json_text_open_member (json, "weight", '{');
   add_point (json, &readings->weight, "tension_n", readings->weight_tension);
   lb_json_text_close (json, '}');
-  open_member (json, "lures", '[');
+  lb_json_text_open_member (json, "lures", '[');
   for (size_t i = 0; i < readings->n_leaders; i++)
     {
-      lb_json_text_start_line (json);
-      lb_json_text_open (json, '{');
+      lb_json_text_open_item (json, '{');
       add_point (json, &readings->lures[i].at, "leader_tension_n",
                  readings->lures[i].leader_tension);
       lb_json_text_close (json, '}');
@@ -173,7 +155,7 @@ add_moment (LbJsonText *json, const LbPassSample *sample, const LbPassSample *se
   if (second == NULL)
     return;
   add_number (json, "between_rigs_m", sample->between.distance);
-  open_member (json, "second", '{');
+  lb_json_text_open_member (json, "second", '{');
   add_rig (json, second);
   lb_json_text_close (json, '}');
 }
@@ -187,7 +169,7 @@ lb_pass_json (const LbPassRecord *record, const LbPassSummary *summary, double s
   lb_json_text_init (&json);
   lb_json_text_open (&json, '{');
   add_summary (&json, record, summary);
-  open_member (&json, "samples", '[');
+  lb_json_text_open_member (&json, "samples", '[');
   for (size_t i = 0; i < lb_pass_n_moments (record, step); i++)
     {
       double time = lb_pass_moment (record, step, i);
@@ -195,8 +177,7 @@ lb_pass_json (const LbPassRecord *record, const LbPassSummary *summary, double s
 
       if (!lb_pass_record_at (record, time, &sample))
         continue;
-      lb_json_text_start_line (&json);
-      lb_json_text_open (&json, '{');
+      lb_json_text_open_item (&json, '{');
       add_moment (&json, &sample,
                   second && lb_pass_record_at (second, time, &other) ? &other : NULL);
       lb_json_text_close (&json, '}');

@@ -5,20 +5,6 @@
 
 #define N_INTERVALS 40 /* of a series of pulls */
 
-static void
-add_member (LbJsonText *json, const char *key, double value)
-{
-  lb_json_text_key (json, key);
-  lb_json_text_add_number (json, value);
-}
-
-static void
-open_member (LbJsonText *json, const char *key, char bracket)
-{
-  lb_json_text_key (json, key);
-  lb_json_text_open (json, bracket);
-}
-
 static const char *
 part_name (int part)
 {
@@ -30,15 +16,14 @@ part_name (int part)
 static void
 add_pulls (LbJsonText *json, const LbHangUp *held)
 {
-  open_member (json, "pulls", '[');
+  lb_json_text_open_member (json, "pulls", '[');
   for (int k = 0; k <= N_INTERVALS && held->end > 0; k++)
     {
       double time = k * held->end / N_INTERVALS;
 
-      lb_json_text_start_line (json);
-      lb_json_text_open (json, '{');
-      add_member (json, "time_s", time);
-      add_member (json, "tension_at_reel_n", lb_hang_up_pull (held, time));
+      lb_json_text_open_item (json, '{');
+      lb_json_text_put_number (json, "time_s", time);
+      lb_json_text_put_number (json, "tension_at_reel_n", lb_hang_up_pull (held, time));
       lb_json_text_close (json, '}');
     }
   lb_json_text_close (json, ']');
@@ -47,14 +32,13 @@ add_pulls (LbJsonText *json, const LbHangUp *held)
 static void
 add_case (LbJsonText *json, const char *key, const LbHangUp *held)
 {
-  open_member (json, key, '{');
-  add_member (json, "speed_over_ground_m_s", held->speed);
-  add_member (json, "until_hand_limit_s", held->times.until_hand);
-  add_member (json, "until_breaks_s", held->times.until_breaks);
+  lb_json_text_open_member (json, key, '{');
+  lb_json_text_put_number (json, "speed_over_ground_m_s", held->speed);
+  lb_json_text_put_number (json, "until_hand_limit_s", held->times.until_hand);
+  lb_json_text_put_number (json, "until_breaks_s", held->times.until_breaks);
   if (lb_is_set (held->times.until_breaks))
     {
-      lb_json_text_key (json, "breaks");
-      lb_json_text_add_string (json, part_name (held->times.breaks));
+      lb_json_text_put_string (json, "breaks", part_name (held->times.breaks));
     }
   add_pulls (json, held);
   lb_json_text_close (json, '}');
@@ -73,16 +57,15 @@ add_body (LbJsonText *json, const LbResult *result, size_t lure)
 void
 lb_snag_json_add (LbJsonText *json, const LbResult *result)
 {
-  open_member (json, "snag", '{');
-  add_member (json, "hand_limit_n", LB_HAND_LIMIT);
-  open_member (json, "weight", '{');
+  lb_json_text_open_member (json, "snag", '{');
+  lb_json_text_put_number (json, "hand_limit_n", LB_HAND_LIMIT);
+  lb_json_text_open_member (json, "weight", '{');
   add_body (json, result, 0);
   lb_json_text_close (json, '}');
-  open_member (json, "lures", '[');
+  lb_json_text_open_member (json, "lures", '[');
   for (size_t i = 1; i <= lb_result_get_setup (result)->rig.n_leaders; i++)
     {
-      lb_json_text_start_line (json);
-      lb_json_text_open (json, '{');
+      lb_json_text_open_item (json, '{');
       add_body (json, result, i);
       lb_json_text_close (json, '}');
     }

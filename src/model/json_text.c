@@ -111,3 +111,43 @@ lb_json_text_add_boolean (LbJsonText *json, gboolean value)
 {
   g_string_append (json->text, value ? "true" : "false");
 }
+
+/* ---- Members and items ---- */
+
+void
+lb_json_text_open_member (LbJsonText *json, const char *key, char bracket)
+{
+  lb_json_text_key (json, key);
+  lb_json_text_open (json, bracket);
+}
+
+void
+lb_json_text_open_item (LbJsonText *json, char bracket)
+{
+  lb_json_text_start_line (json);
+  lb_json_text_open (json, bracket);
+}
+
+void
+lb_json_text_put_number (LbJsonText *json, const char *key, double value)
+{
+  lb_json_text_key (json, key);
+  lb_json_text_add_number (json, value);
+}
+
+void
+lb_json_text_put_string (LbJsonText *json, const char *key, const char *string)
+{
+  lb_json_text_key (json, key);
+  if (string)
+    lb_json_text_add_string (json, string);
+  else
+    g_string_append (json->text, "null");
+}
+
+void
+lb_json_text_put_boolean (LbJsonText *json, const char *key, gboolean value)
+{
+  lb_json_text_key (json, key);
+  lb_json_text_add_boolean (json, value);
+}

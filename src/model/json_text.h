@@ -29,7 +29,16 @@ void lb_json_text_key (LbJsonText *json, const char *key);
 void lb_json_text_open (LbJsonText *json, char bracket);
 void lb_json_text_close (LbJsonText *json, char bracket);
 
+/* Both for what is written next: a member of the open object, an item on a line of its own. */
+void lb_json_text_open_member (LbJsonText *json, const char *key, char bracket);
+void lb_json_text_open_item (LbJsonText *json, char bracket);
+
 /* Values; a number that is not finite becomes null. */
 void lb_json_text_add_number (LbJsonText *json, double value);
 void lb_json_text_add_string (LbJsonText *json, const char *string);
 void lb_json_text_add_boolean (LbJsonText *json, gboolean value);
+
+/* Members of the open object; a text that is NULL becomes null. */
+void lb_json_text_put_number (LbJsonText *json, const char *key, double value);
+void lb_json_text_put_string (LbJsonText *json, const char *key, const char *string);
+void lb_json_text_put_boolean (LbJsonText *json, const char *key, gboolean value);

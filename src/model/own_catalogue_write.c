@@ -4,26 +4,11 @@
 #include "json_text.h"
 
 static void
-add_number (LbJsonText *json, const char *key, double value)
-{
-  lb_json_text_key (json, key);
-  lb_json_text_add_number (json, value);
-}
-
-static void
-add_text (LbJsonText *json, const char *key, const char *value)
-{
-  lb_json_text_key (json, key);
-  lb_json_text_add_string (json, value);
-}
-
-static void
 start_part (LbJsonText *json, const char *id, const char *name)
 {
-  lb_json_text_start_line (json);
-  lb_json_text_open (json, '{');
-  add_text (json, "id", id);
-  add_text (json, "name", name);
+  lb_json_text_open_item (json, '{');
+  lb_json_text_put_string (json, "id", id);
+  lb_json_text_put_string (json, "name", name);
 }
 
 static void
@@ -37,10 +22,11 @@ static void
 write_weight (LbJsonText *json, const LbCatalogueWeight *part)
 {
   start_part (json, part->id, part->name);
-  add_number (json, "mass_kg", part->weight.mass);
-  add_number (json, "density_kg_m3", part->weight.density);
-  add_text (json, "shape", lb_field_choice (lb_field ("weight.shape"), part->weight.shape)->name);
-  add_number (json, "drag_coefficient", part->weight.drag_coefficient);
+  lb_json_text_put_number (json, "mass_kg", part->weight.mass);
+  lb_json_text_put_number (json, "density_kg_m3", part->weight.density);
+  lb_json_text_put_string (json, "shape",
+                           lb_field_choice (lb_field ("weight.shape"), part->weight.shape)->name);
+  lb_json_text_put_number (json, "drag_coefficient", part->weight.drag_coefficient);
   lb_json_text_close (json, '}');
 }
 
@@ -50,8 +36,7 @@ write_line (LbJsonText *json, const LbCatalogueLine *part)
   static const char *const uses[] = { "mainline", "shank", "leader" };
 
   start_part (json, part->id, part->name);
-  lb_json_text_key (json, "uses");
-  lb_json_text_open (json, '[');
+  lb_json_text_open_member (json, "uses", '[');
   for (guint i = 0; i < G_N_ELEMENTS (uses); i++)
     if (part->uses & (1u << i))
       {
@@ -59,9 +44,9 @@ write_line (LbJsonText *json, const LbCatalogueLine *part)
         lb_json_text_add_string (json, uses[i]);
       }
   lb_json_text_close (json, ']');
-  add_number (json, "diameter_m", part->line.diameter);
-  add_number (json, "density_kg_m3", part->line.density);
-  add_number (json, "axial_stiffness_n", part->line.axial_stiffness);
+  lb_json_text_put_number (json, "diameter_m", part->line.diameter);
+  lb_json_text_put_number (json, "density_kg_m3", part->line.density);
+  lb_json_text_put_number (json, "axial_stiffness_n", part->line.axial_stiffness);
   lb_json_text_key (json, "breaking_load_n");
   if (lb_is_set (part->line.breaking_load))
     {
@@ -78,8 +63,7 @@ write_line (LbJsonText *json, const LbCatalogueLine *part)
 static void
 add_range (LbJsonText *json, const char *key, LbCatalogueRange range)
 {
-  lb_json_text_key (json, key);
-  lb_json_text_open (json, '[');
+  lb_json_text_open_member (json, key, '[');
   add_element (json, range.low);
   add_element (json, range.value);
   add_element (json, range.high);
@@ -90,12 +74,12 @@ static void
 write_lure (LbJsonText *json, const LbCatalogueLure *part)
 {
   start_part (json, part->id, part->name);
-  add_number (json, "length_m", part->lure.length);
+  lb_json_text_put_number (json, "length_m", part->lure.length);
   add_range (json, "drag_area_m2", part->drag_area);
   add_range (json, "down_force_ratio", part->down_force_ratio);
   add_range (json, "buoyancy_n", part->buoyancy);
   add_range (json, "mass_kg", part->mass);
-  add_number (json, "hooks", part->lure.hooks);
+  lb_json_text_put_number (json, "hooks", part->lure.hooks);
   lb_json_text_close (json, '}');
 }
 
@@ -104,8 +88,7 @@ typedef void (*WritePart) (LbJsonText *json, const void *part);
 static void
 write_list (LbJsonText *json, const char *key, GPtrArray *parts, WritePart write_part)
 {
-  lb_json_text_key (json, key);
-  lb_json_text_open (json, '[');
+  lb_json_text_open_member (json, key, '[');
   for (guint i = 0; i < parts->len; i++)
     write_part (json, g_ptr_array_index (parts, i));
   lb_json_text_close (json, ']');
@@ -118,8 +101,8 @@ lb_catalogue_write_own (const LbCatalogue *own, gsize *length)
 
   lb_json_text_init (&json);
   lb_json_text_open (&json, '{');
-  add_text (&json, "format", LB_CATALOGUE_FORMAT);
-  add_number (&json, "version", LB_CATALOGUE_VERSION);
+  lb_json_text_put_string (&json, "format", LB_CATALOGUE_FORMAT);
+  lb_json_text_put_number (&json, "version", LB_CATALOGUE_VERSION);
   write_list (&json, "weights", own->weights, (WritePart) write_weight);
   write_list (&json, "lines", own->lines, (WritePart) write_line);
   write_list (&json, "lures", own->lures, (WritePart) write_lure);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "pass_runner.h"
 
+#include "worker.h"
+
 /* Told so often at most, us, and first when so much is recorded, s. */
 #define TELL_EVERY 60000
 #define TELL_FIRST 1.0
@@ -17,13 +19,9 @@ typedef struct
 /* What the thread and the owner share. */
 typedef struct
 {
-  GMutex mutex;
-  GCond wake;
-  gboolean stop;
-  Job *waiting; /* (owned) */
-  int told;     /* atomic: a message is on its way */
-  GMainContext *context;
-  GWeakRef owner;
+  LbWorker worker; /* first */
+  Job *waiting;    /* (owned) */
+  int told;        /* atomic: a message is on its way */
 } Shared;
 
 struct _LbPassRunner
@@ -60,10 +58,7 @@ shared_clear (void *data)
   Shared *shared = data;
 
   job_release (shared->waiting);
-  g_mutex_clear (&shared->mutex);
-  g_cond_clear (&shared->wake);
-  g_main_context_unref (shared->context);
-  g_weak_ref_clear (&shared->owner);
+  lb_worker_clear (&shared->worker);
 }
 
 static void
@@ -78,7 +73,7 @@ static gboolean
 deliver_cb (void *data)
 {
   Shared *shared = data;
-  g_autoptr (LbPassRunner) self = g_weak_ref_get (&shared->owner);
+  g_autoptr (LbPassRunner) self = g_weak_ref_get (&shared->worker.owner);
 
   g_atomic_int_set (&shared->told, FALSE);
   if (self)
@@ -89,14 +84,9 @@ deliver_cb (void *data)
 static void
 tell (Shared *shared)
 {
-  g_autoptr (GSource) source = NULL;
-
   if (!g_atomic_int_compare_and_exchange (&shared->told, FALSE, TRUE))
     return;
-  source = g_idle_source_new ();
-  g_source_set_priority (source, G_PRIORITY_DEFAULT);
-  g_source_set_callback (source, deliver_cb, g_atomic_rc_box_acquire (shared), shared_release);
-  g_source_attach (source, shared->context);
+  lb_worker_call (&shared->worker, deliver_cb, shared_release);
 }
 
 typedef struct
@@ -145,12 +135,12 @@ next_job (Shared *shared)
 {
   Job *job = NULL;
 
-  g_mutex_lock (&shared->mutex);
-  while (!shared->waiting && !shared->stop)
-    g_cond_wait (&shared->wake, &shared->mutex);
-  if (!shared->stop)
+  g_mutex_lock (&shared->worker.mutex);
+  while (!shared->waiting && !shared->worker.stop)
+    g_cond_wait (&shared->worker.wake, &shared->worker.mutex);
+  if (!shared->worker.stop)
     job = g_steal_pointer (&shared->waiting);
-  g_mutex_unlock (&shared->mutex);
+  g_mutex_unlock (&shared->worker.mutex);
   return job;
 }
 
@@ -195,11 +185,11 @@ lb_pass_runner_request (LbPassRunner *self, const LbSetup *setup, const LbPassSc
       self->job->record = made;
       self->job->state = LB_PASS_RUN_GOING;
     }
-  g_mutex_lock (&self->shared->mutex);
+  g_mutex_lock (&self->shared->worker.mutex);
   overtaken = self->shared->waiting;
   self->shared->waiting = made ? g_atomic_rc_box_acquire (self->job) : NULL;
-  g_cond_signal (&self->shared->wake);
-  g_mutex_unlock (&self->shared->mutex);
+  g_cond_signal (&self->shared->worker.wake);
+  g_mutex_unlock (&self->shared->worker.mutex);
   job_release (overtaken);
   if (!made)
     tell (self->shared);
@@ -263,14 +253,7 @@ lb_pass_runner_dispose (GObject *object)
   LbPassRunner *self = LB_PASS_RUNNER (object);
 
   drop_job (self);
-  if (self->thread)
-    {
-      g_mutex_lock (&self->shared->mutex);
-      self->shared->stop = TRUE;
-      g_cond_signal (&self->shared->wake);
-      g_mutex_unlock (&self->shared->mutex);
-      g_thread_join (g_steal_pointer (&self->thread));
-    }
+  lb_worker_end (&self->shared->worker, &self->thread);
   G_OBJECT_CLASS (lb_pass_runner_parent_class)->dispose (object);
 }
 
@@ -295,10 +278,7 @@ lb_pass_runner_init (LbPassRunner *self)
 {
   Shared *shared = g_atomic_rc_box_new0 (Shared);
 
-  g_mutex_init (&shared->mutex);
-  g_cond_init (&shared->wake);
-  shared->context = g_main_context_ref_thread_default ();
-  g_weak_ref_init (&shared->owner, self);
+  lb_worker_init (&shared->worker, self);
   self->shared = shared;
   self->thread = g_thread_new ("pass", runner_thread, g_atomic_rc_box_acquire (shared));
 }

@@ -1,25 +1,23 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "solver.h"
 
+#include "worker.h"
+
 /* Newton steps between two looks whether a solve is still wanted, and those that it is granted
  * although something newer waits. */
 #define STEPS_BETWEEN_LOOKS 64
 #define STEPS_GRANTED 4096
 
-/* What the thread and the owner share. It outlives the owner until the thread has ended. */
+/* What the thread and the owner share. */
 typedef struct
 {
-  GMutex mutex;
-  GCond wake;     /* something to do, or to stop */
-  GCond answered; /* `done` has a result */
-  gboolean stop;
+  LbWorker worker;  /* first */
+  GCond answered;   /* `done` has a result */
   gboolean waiting; /* `setup` is to be solved */
   gboolean solving;
   LbSetup setup;
   LbResult *done; /* (owned) solved and not yet taken by the owner */
   guint64 n_solves;
-  GMainContext *context;
-  GWeakRef owner;
 } Shared;
 
 struct _LbSolver
@@ -46,12 +44,9 @@ shared_clear (void *data)
 {
   Shared *shared = data;
 
-  g_mutex_clear (&shared->mutex);
-  g_cond_clear (&shared->wake);
+  lb_worker_clear (&shared->worker);
   g_cond_clear (&shared->answered);
   g_clear_object (&shared->done);
-  g_main_context_unref (shared->context);
-  g_weak_ref_clear (&shared->owner);
 }
 
 static void
@@ -68,9 +63,9 @@ take_result (LbSolver *self)
 {
   g_autoptr (LbResult) result = NULL;
 
-  g_mutex_lock (&self->shared->mutex);
+  g_mutex_lock (&self->shared->worker.mutex);
   result = g_steal_pointer (&self->shared->done);
-  g_mutex_unlock (&self->shared->mutex);
+  g_mutex_unlock (&self->shared->worker.mutex);
   if (result == NULL)
     return;
   g_set_object (&self->last, result);
@@ -83,7 +78,7 @@ static gboolean
 deliver_cb (void *data)
 {
   Shared *shared = data;
-  g_autoptr (LbSolver) self = g_weak_ref_get (&shared->owner);
+  g_autoptr (LbSolver) self = g_weak_ref_get (&shared->worker.owner);
 
   if (self)
     take_result (self);
@@ -95,11 +90,7 @@ deliver_cb (void *data)
 static void
 deliver (Shared *shared)
 {
-  g_autoptr (GSource) source = g_idle_source_new ();
-
-  g_source_set_priority (source, G_PRIORITY_DEFAULT);
-  g_source_set_callback (source, deliver_cb, g_atomic_rc_box_acquire (shared), shared_release);
-  g_source_attach (source, shared->context);
+  lb_worker_call (&shared->worker, deliver_cb, shared_release);
 }
 
 /* Waits for work; FALSE when it is time to stop. */
@@ -108,17 +99,17 @@ next_setup (Shared *shared, LbSetup *setup)
 {
   gboolean go_on;
 
-  g_mutex_lock (&shared->mutex);
-  while (!shared->waiting && !shared->stop)
-    g_cond_wait (&shared->wake, &shared->mutex);
-  go_on = !shared->stop;
+  g_mutex_lock (&shared->worker.mutex);
+  while (!shared->waiting && !shared->worker.stop)
+    g_cond_wait (&shared->worker.wake, &shared->worker.mutex);
+  go_on = !shared->worker.stop;
   if (go_on)
     {
       *setup = shared->setup;
       shared->waiting = FALSE;
       shared->solving = TRUE;
     }
-  g_mutex_unlock (&shared->mutex);
+  g_mutex_unlock (&shared->worker.mutex);
   return go_on;
 }
 
@@ -128,13 +119,13 @@ hand_over (Shared *shared, LbResult *result)
 {
   gboolean was_empty;
 
-  g_mutex_lock (&shared->mutex);
+  g_mutex_lock (&shared->worker.mutex);
   was_empty = shared->done == NULL;
   g_set_object (&shared->done, result);
   shared->solving = FALSE;
   shared->n_solves++;
   g_cond_broadcast (&shared->answered);
-  g_mutex_unlock (&shared->mutex);
+  g_mutex_unlock (&shared->worker.mutex);
   if (was_empty)
     deliver (shared);
 }
@@ -148,9 +139,9 @@ is_overtaken_cb (void *data, size_t iterations)
 
   if (iterations % STEPS_BETWEEN_LOOKS != 0)
     return false;
-  g_mutex_lock (&shared->mutex);
-  overtaken = shared->stop || (shared->waiting && iterations >= STEPS_GRANTED);
-  g_mutex_unlock (&shared->mutex);
+  g_mutex_lock (&shared->worker.mutex);
+  overtaken = shared->worker.stop || (shared->waiting && iterations >= STEPS_GRANTED);
+  g_mutex_unlock (&shared->worker.mutex);
   return overtaken;
 }
 
@@ -181,14 +172,7 @@ lb_solver_dispose (GObject *object)
 {
   LbSolver *self = LB_SOLVER (object);
 
-  if (self->thread)
-    {
-      g_mutex_lock (&self->shared->mutex);
-      self->shared->stop = TRUE;
-      g_cond_signal (&self->shared->wake);
-      g_mutex_unlock (&self->shared->mutex);
-      g_thread_join (g_steal_pointer (&self->thread));
-    }
+  lb_worker_end (&self->shared->worker, &self->thread);
   g_clear_object (&self->good);
   g_clear_object (&self->last);
   G_OBJECT_CLASS (lb_solver_parent_class)->dispose (object);
@@ -218,11 +202,8 @@ lb_solver_init (LbSolver *self)
 {
   Shared *shared = g_atomic_rc_box_new0 (Shared);
 
-  g_mutex_init (&shared->mutex);
-  g_cond_init (&shared->wake);
+  lb_worker_init (&shared->worker, self);
   g_cond_init (&shared->answered);
-  shared->context = g_main_context_ref_thread_default ();
-  g_weak_ref_init (&shared->owner, self);
   self->shared = shared;
   self->thread = g_thread_new ("solver", solver_thread, g_atomic_rc_box_acquire (shared));
 }
@@ -238,11 +219,11 @@ lb_solver_request (LbSolver *self, const LbSetup *setup)
 {
   g_return_if_fail (LB_IS_SOLVER (self));
 
-  g_mutex_lock (&self->shared->mutex);
+  g_mutex_lock (&self->shared->worker.mutex);
   self->shared->setup = *setup;
   self->shared->waiting = TRUE;
-  g_cond_signal (&self->shared->wake);
-  g_mutex_unlock (&self->shared->mutex);
+  g_cond_signal (&self->shared->worker.wake);
+  g_mutex_unlock (&self->shared->worker.mutex);
 }
 
 gboolean
@@ -254,14 +235,14 @@ lb_solver_request_and_wait (LbSolver *self, const LbSetup *setup, gint64 max_wai
   g_return_val_if_fail (LB_IS_SOLVER (self), FALSE);
   lb_solver_request (self, setup);
 
-  g_mutex_lock (&self->shared->mutex);
+  g_mutex_lock (&self->shared->worker.mutex);
   while ((self->shared->waiting || self->shared->solving)
          && (max_wait_us < 0
-                 ? (g_cond_wait (&self->shared->answered, &self->shared->mutex), TRUE)
-                 : g_cond_wait_until (&self->shared->answered, &self->shared->mutex, end)))
+                 ? (g_cond_wait (&self->shared->answered, &self->shared->worker.mutex), TRUE)
+                 : g_cond_wait_until (&self->shared->answered, &self->shared->worker.mutex, end)))
     ;
   answered = !self->shared->waiting && !self->shared->solving;
-  g_mutex_unlock (&self->shared->mutex);
+  g_mutex_unlock (&self->shared->worker.mutex);
   if (answered)
     take_result (self);
   return answered;
@@ -273,9 +254,9 @@ lb_solver_get_busy (LbSolver *self)
   gboolean busy;
 
   g_return_val_if_fail (LB_IS_SOLVER (self), FALSE);
-  g_mutex_lock (&self->shared->mutex);
+  g_mutex_lock (&self->shared->worker.mutex);
   busy = self->shared->waiting || self->shared->solving || self->shared->done != NULL;
-  g_mutex_unlock (&self->shared->mutex);
+  g_mutex_unlock (&self->shared->worker.mutex);
   return busy;
 }
 
@@ -299,8 +280,8 @@ lb_solver_get_n_solves (LbSolver *self)
   guint64 n;
 
   g_return_val_if_fail (LB_IS_SOLVER (self), 0);
-  g_mutex_lock (&self->shared->mutex);
+  g_mutex_lock (&self->shared->worker.mutex);
   n = self->shared->n_solves;
-  g_mutex_unlock (&self->shared->mutex);
+  g_mutex_unlock (&self->shared->worker.mutex);
   return n;
 }

@@ -258,39 +258,21 @@ pass (TestRandom *random, LbDocument *document)
 LbChange *
 random_change (TestRandom *random, LbDocument *document)
 {
-  static LbChange *(*const kinds[]) (TestRandom *, LbDocument *) = {
-    value,
-    value,
-    value,
-    words,
-    line_out,
-    whole_setup,
-    leaders,
-    leaders,
-    part,
-    bed,
-    bed,
-    river,
-    list_of_variants,
-    override,
-    override,
-    value,
-    value,
-    value,
-    words,
-    line_out,
-    whole_setup,
-    leaders,
-    leaders,
-    part,
-    bed,
-    bed,
-    river,
-    card,
-    pass,
+  /* How often each comes, of 29. */
+  static const struct
+  {
+    size_t share;
+    LbChange *(*make) (TestRandom *, LbDocument *);
+  } kinds[] = {
+    { 6, value }, { 2, words }, { 2, line_out }, { 2, whole_setup },      { 4, leaders },
+    { 2, part },  { 4, bed },   { 2, river },    { 1, list_of_variants }, { 2, override },
+    { 1, card },  { 1, pass },
   };
+  size_t at = below (random, 29), i = 0;
 
-  return kinds[below (random, G_N_ELEMENTS (kinds))](random, document);
+  while (at >= kinds[i].share)
+    at -= kinds[i++].share;
+  return kinds[i].make (random, document);
 }
 
 LbChange *
