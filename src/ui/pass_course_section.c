@@ -1,29 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The boat's course on a pass, leg by leg. */
 #include <glib/gi18n.h>
-#include <math.h>
 
-#include "accessible.h"
 #include "page_parts.h"
+#include "pass_leg_row.h"
 #include "pass_section.h"
 #include "quantity_entry.h"
-
-#define DEGREE (G_PI / 180)
-
-typedef enum
-{
-  LEG_SPEED,
-  LEG_TIME,
-  LEG_TURN,
-  N_LEG_ENTRIES
-} LegEntry;
-
-typedef struct
-{
-  GtkWidget *box;
-  GtkWidget *entries[N_LEG_ENTRIES];
-  GtkWidget *remove;
-} Leg;
 
 #define LB_TYPE_PASS_COURSE_SECTION (lb_pass_course_section_get_type ())
 G_DECLARE_FINAL_TYPE (
@@ -33,42 +15,15 @@ struct _LbPassCourseSection
 {
   LbPassSection parent;
   LbSession *session;
-  GtkWidget *plain; /* what goes without legs */
-  GtkWidget *legs;  /* box */
-  Leg rows[LB_MAX_COURSE_LEGS];
-  size_t n_rows; /* made so far */
+  GtkWidget *plain;                    /* what goes without legs */
+  GtkWidget *legs;                     /* box */
+  GtkWidget *rows[LB_MAX_COURSE_LEGS]; /* LbPassLegRow */
+  size_t n_rows;                       /* made so far */
   GtkWidget *add;
   GtkWidget *lasts;
 };
 
 G_DEFINE_FINAL_TYPE (LbPassCourseSection, lb_pass_course_section, LB_TYPE_PASS_SECTION)
-
-/* ---- What legs come to ---- */
-
-static double
-speed_of (LbPassCourseSection *self, const LbCourseLeg *leg)
-{
-  const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
-
-  return lb_is_set (leg->speed) ? leg->speed : setup->boat.speed_over_ground;
-}
-
-static double
-time_of (LbPassCourseSection *self, const LbCourseLeg *leg)
-{
-  double speed = speed_of (self, leg);
-
-  if (lb_is_set (leg->duration))
-    return leg->duration;
-  return speed > 0 ? leg->distance / speed : LB_UNSET;
-}
-
-/* Degrees. */
-static double
-turn_of (LbPassCourseSection *self, const LbCourseLeg *leg)
-{
-  return lb_is_set (leg->turn_rate) ? leg->turn_rate * time_of (self, leg) : leg->turn;
-}
 
 /* ---- Changing ---- */
 
@@ -79,37 +34,35 @@ do_it (LbPassCourseSection *self, const LbPassScript *script, guint gesture)
 }
 
 static void
-set_leg (LbCourseLeg *leg, LegEntry which, double value)
-{
-  switch (which)
-    {
-    case LEG_SPEED:
-      leg->speed = value;
-      break;
-    case LEG_TIME:
-      leg->duration = value;
-      break;
-    case LEG_TURN:
-      leg->turn = value / DEGREE;
-      leg->turn_rate = LB_UNSET;
-      break;
-    case N_LEG_ENTRIES:
-      break;
-    }
-}
-
-static void
-entered_cb (LbPassCourseSection *self, double value, LbQuantityEntry *entry)
+lasts_cb (LbPassCourseSection *self, double value, LbQuantityEntry *entry)
 {
   LbPassScript script = lb_pass_section_get_script (LB_PASS_SECTION (self));
 
-  if (GTK_WIDGET (entry) == self->lasts)
-    script.duration = value;
-  for (size_t i = 0; i < MIN (self->n_rows, script.n_legs); i++)
-    for (int k = 0; k < N_LEG_ENTRIES; k++)
-      if (self->rows[i].entries[k] == GTK_WIDGET (entry))
-        set_leg (&script.legs[i], (LegEntry) k, value);
+  script.duration = value;
   do_it (self, &script, lb_quantity_entry_get_gesture (entry));
+}
+
+/* Which leg of the script a row shows; n_legs: none. */
+static size_t
+leg_of (LbPassCourseSection *self, const LbPassScript *script, LbPassLegRow *row)
+{
+  size_t i = 0;
+
+  while (i < MIN (self->n_rows, script->n_legs) && self->rows[i] != GTK_WIDGET (row))
+    i++;
+  return MIN (i, script->n_legs);
+}
+
+static void
+changed_cb (LbPassCourseSection *self, guint gesture, LbPassLegRow *row)
+{
+  LbPassScript script = lb_pass_section_get_script (LB_PASS_SECTION (self));
+  size_t i = leg_of (self, &script, row);
+
+  if (i >= script.n_legs)
+    return;
+  script.legs[i] = lb_pass_leg_row_get_leg (row);
+  do_it (self, &script, gesture);
 }
 
 static void
@@ -123,17 +76,16 @@ add_cb (LbPassCourseSection *self)
   /* The legs tell how long it lasts, unless that is typed anew. */
   script.duration = LB_UNSET;
   do_it (self, &script, 0);
-  gtk_widget_grab_focus (self->rows[script.n_legs - 1].entries[LEG_SPEED]);
+  gtk_widget_grab_focus (
+      lb_pass_leg_row_get_entry (LB_PASS_LEG_ROW (self->rows[script.n_legs - 1]), LB_LEG_SPEED));
 }
 
 static void
-remove_cb (LbPassCourseSection *self, GtkWidget *button)
+removed_cb (LbPassCourseSection *self, LbPassLegRow *row)
 {
   LbPassScript script = lb_pass_section_get_script (LB_PASS_SECTION (self));
-  size_t i = 0;
+  size_t i = leg_of (self, &script, row);
 
-  while (i < self->n_rows && self->rows[i].remove != button)
-    i++;
   if (i >= script.n_legs)
     return;
   for (; i + 1 < script.n_legs; i++)
@@ -146,56 +98,15 @@ remove_cb (LbPassCourseSection *self, GtkWidget *button)
 
 /* ---- Showing ---- */
 
-static GtkWidget *
-add_entry (LbPassCourseSection *self,
-           GtkWidget *box,
-           LbQuantity quantity,
-           const char *label,
-           const char *name,
-           double least,
-           double most)
-{
-  GtkWidget *entry = lb_quantity_entry_new (self->session, quantity, name);
-
-  lb_quantity_entry_set_range (LB_QUANTITY_ENTRY (entry), least, most);
-  g_signal_connect_swapped (entry, "entered", G_CALLBACK (entered_cb), self);
-  gtk_box_append (GTK_BOX (box), lb_page_row (label, entry));
-  gtk_box_append (GTK_BOX (box), lb_page_fault_of (entry));
-  return entry;
-}
-
 static void
 make_leg (LbPassCourseSection *self)
 {
-  Leg *leg = &self->rows[self->n_rows++];
-  int number = (int) self->n_rows;
-  g_autofree char *title = g_strdup_printf (_ ("Leg %d"), number);
-  g_autofree char *speed = g_strdup_printf (_ ("Leg %d: speed"), number);
-  g_autofree char *time = g_strdup_printf (_ ("Leg %d: lasts"), number);
-  g_autofree char *turn = g_strdup_printf (_ ("Leg %d: turn to the right"), number);
-  g_autofree char *gone = g_strdup_printf (_ ("Remove leg %d"), number);
+  GtkWidget *row = lb_pass_leg_row_new (self->session, (int) self->n_rows + 1);
 
-  leg->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  leg->remove = lb_page_icon_button ("user-trash-symbolic", gone);
-  g_signal_connect_swapped (leg->remove, "clicked", G_CALLBACK (remove_cb), self);
-  gtk_box_append (GTK_BOX (leg->box), lb_page_row (title, leg->remove));
-  leg->entries[LEG_SPEED] =
-      add_entry (self, leg->box, LB_QUANTITY_SPEED, _ ("Speed"), speed, 0, LB_LEG_MOST_SPEED);
-  leg->entries[LEG_TIME] = add_entry (self, leg->box, LB_QUANTITY_TIME, _ ("Lasts"), time,
-                                      LB_PASS_SHORTEST, LB_PASS_LONGEST);
-  leg->entries[LEG_TURN] = add_entry (self, leg->box, LB_QUANTITY_ANGLE, _ ("Turn to the right"),
-                                      turn, -LB_LEG_MOST_TURN * DEGREE, LB_LEG_MOST_TURN * DEGREE);
-  gtk_box_append (GTK_BOX (self->legs), leg->box);
-}
-
-static void
-show_leg (LbPassCourseSection *self, size_t i, const LbCourseLeg *leg)
-{
-  const double values[N_LEG_ENTRIES] = { speed_of (self, leg), time_of (self, leg),
-                                         turn_of (self, leg) * DEGREE };
-
-  for (int k = 0; k < N_LEG_ENTRIES; k++)
-    lb_quantity_entry_set_value (LB_QUANTITY_ENTRY (self->rows[i].entries[k]), values[k]);
+  g_signal_connect_swapped (row, "changed", G_CALLBACK (changed_cb), self);
+  g_signal_connect_swapped (row, "removed", G_CALLBACK (removed_cb), self);
+  gtk_box_append (GTK_BOX (self->legs), row);
+  self->rows[self->n_rows++] = row;
 }
 
 static void
@@ -209,9 +120,10 @@ lb_pass_course_section_show (LbPassSection *section, const LbPassScript *script)
     make_leg (self);
   for (size_t i = 0; i < self->n_rows; i++)
     {
-      gtk_widget_set_visible (self->rows[i].box, i < script->n_legs);
+      gtk_widget_set_visible (self->rows[i], i < script->n_legs);
       if (i < script->n_legs)
-        show_leg (self, i, &script->legs[i]);
+        lb_pass_leg_row_show (LB_PASS_LEG_ROW (self->rows[i]), &script->legs[i],
+                              setup->boat.speed_over_ground);
     }
   gtk_widget_set_visible (self->plain, script->n_legs == 0);
   gtk_widget_set_sensitive (self->add, script->n_legs < LB_MAX_COURSE_LEGS);
@@ -254,8 +166,11 @@ lb_pass_course_section_new (LbSession *session)
   gtk_widget_set_margin_bottom (self->add, 6);
   g_signal_connect_swapped (self->add, "clicked", G_CALLBACK (add_cb), self);
   gtk_box_append (box, self->add);
-  self->lasts = add_entry (self, GTK_WIDGET (self), LB_QUANTITY_TIME, _ ("The pass lasts"),
-                           _ ("How long the pass lasts"), LB_PASS_SHORTEST, LB_PASS_LONGEST);
+  self->lasts = lb_quantity_entry_new (session, LB_QUANTITY_TIME, _ ("How long the pass lasts"));
+  lb_quantity_entry_set_range (LB_QUANTITY_ENTRY (self->lasts), LB_PASS_SHORTEST, LB_PASS_LONGEST);
+  g_signal_connect_swapped (self->lasts, "entered", G_CALLBACK (lasts_cb), self);
+  gtk_box_append (box, lb_page_row (_ ("The pass lasts"), self->lasts));
+  gtk_box_append (box, lb_page_fault_of (self->lasts));
   lb_pass_section_start (LB_PASS_SECTION (self), session);
   return GTK_WIDGET (self);
 }

@@ -37,7 +37,7 @@ void lb_pass_section_do (LbPassSection *self,
 
 /* ---- The sections ---- */
 
-/* Speed, time and turn of the course's legs, and how long the pass lasts. */
+/* The course's legs, and how long the pass lasts. */
 GtkWidget *lb_pass_course_section_new (LbSession *session);
 
 /* What the hand does, and how near lines may come to one another. */

@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "pass_leg_row.h"
 #include "pass_page.h"
 #include "quantity_entry.h"
 
@@ -325,6 +326,13 @@ script (void)
 }
 
 static void
+enter (GtkWidget *entry, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  lb_quantity_entry_commit (LB_QUANTITY_ENTRY (entry));
+}
+
+static void
 legs_are_added_changed_and_taken_away (void **state)
 {
   GtkWidget *section = gtk_widget_get_parent (gtk_widget_get_parent (
@@ -351,6 +359,44 @@ legs_are_added_changed_and_taken_away (void **state)
   g_signal_emit_by_name (find_named (GTK_WIDGET (page), GTK_TYPE_BUTTON, "Remove leg 1"),
                          "clicked");
   assert_int_equal (script ()->n_legs, 0);
+  settle ();
+}
+
+/* A leg by distance, with a turn rate, stays so when another of its numbers changes; each change
+ * can be undone. */
+static void
+legs_keep_the_way_they_are_given (void **state)
+{
+  LbPassScript given = lb_pass_script_default ();
+  LbPassLegRow *row;
+
+  given.n_legs = 1;
+  given.legs[0] = lb_course_leg_default ();
+  given.legs[0].duration = LB_UNSET;
+  given.legs[0].distance = 12;
+  given.legs[0].turn_rate = 1.5;
+  lb_session_do (session (), lb_change_new_pass (&given, NULL));
+  settle ();
+  row = LB_PASS_LEG_ROW (find_named (GTK_WIDGET (page), LB_TYPE_PASS_LEG_ROW, NULL));
+  enter (lb_pass_leg_row_get_entry (row, LB_LEG_SPEED), "1 mph");
+  enter (lb_pass_leg_row_get_entry (row, LB_LEG_DISTANCE), "15 m");
+  enter (lb_pass_leg_row_get_entry (row, LB_LEG_LINE), "-0.1 m");
+  enter (lb_pass_leg_row_get_entry (row, LB_LEG_TURN_RATE), "-2");
+  assert_false (lb_is_set (script ()->legs[0].duration));
+  assert_near (script ()->legs[0].distance, 15, 1e-9);
+  assert_near (script ()->legs[0].line_rate, -0.1, 1e-9);
+  assert_near (script ()->legs[0].turn_rate, -2, 1e-9);
+  settle ();
+  picture ("pass-leg");
+  /* The other way to say it: 15 m at 1 mph. */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (lb_pass_leg_row_get_length (row)), 0);
+  assert_near (script ()->legs[0].duration, 15 / 0.44704, 1e-9);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (lb_pass_leg_row_get_turning (row)), 0);
+  assert_false (lb_is_set (script ()->legs[0].turn_rate));
+  assert_near (script ()->legs[0].turn, -30 / 0.44704, 1e-9);
+  for (int i = 0; i < 6; i++)
+    lb_session_undo (session ());
+  assert_true (lb_pass_script_equal (script (), &given));
   settle ();
 }
 
@@ -431,13 +477,6 @@ fish_words (void)
 {
   harness_wait (fish_is_settled, NULL, "the loads");
   return lb_pass_fish_page_dup_text (lb_pass_page_get_fish (page));
-}
-
-static void
-enter (GtkWidget *entry, const char *text)
-{
-  gtk_editable_set_text (GTK_EDITABLE (entry), text);
-  lb_quantity_entry_commit (LB_QUANTITY_ENTRY (entry));
 }
 
 /* "Drag of the fish" in lbf, the first of the text: that of the closed mouth. */
@@ -637,6 +676,7 @@ main (void)
     cmocka_unit_test_setup_teardown (it_is_seen_from_above, open_large, close_page),
     cmocka_unit_test_setup_teardown (words_are_told_of_all_drawings, open_large, close_page),
     cmocka_unit_test_setup_teardown (legs_are_added_changed_and_taken_away, open_large, close_page),
+    cmocka_unit_test_setup_teardown (legs_keep_the_way_they_are_given, open_large, close_page),
     cmocka_unit_test_setup_teardown (a_second_rig_comes_and_goes, open_large, close_page),
     cmocka_unit_test_setup_teardown (what_a_snag_does_is_shown, open_large, close_page),
     cmocka_unit_test_setup_teardown (a_fish_is_held, open_small, close_page),
