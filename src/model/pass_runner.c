@@ -69,6 +69,17 @@ shared_release (void *shared)
 
 /* ---- The thread's side ---- */
 
+static void queue (LbPassRunner *self);
+
+/* It was told to go on when the thread had just given up. */
+static void
+go_on_if_overlooked (LbPassRunner *self)
+{
+  if (self->job && g_atomic_int_get (&self->job->state) == LB_PASS_RUN_CANCELLED
+      && !g_atomic_int_get (&self->job->cancelled))
+    queue (self);
+}
+
 static gboolean
 deliver_cb (void *data)
 {
@@ -77,7 +88,10 @@ deliver_cb (void *data)
 
   g_atomic_int_set (&shared->told, FALSE);
   if (self)
-    g_signal_emit (self, progressed_signal, 0);
+    {
+      go_on_if_overlooked (self);
+      g_signal_emit (self, progressed_signal, 0);
+    }
   return G_SOURCE_REMOVE;
 }
 
@@ -169,11 +183,26 @@ drop_job (LbPassRunner *self)
   g_clear_pointer (&self->job, job_release);
 }
 
+/* Hands the job, if there is one, to the thread, in place of what waits. */
+static void
+queue (LbPassRunner *self)
+{
+  Job *overtaken;
+
+  if (self->job)
+    g_atomic_int_set (&self->job->state, LB_PASS_RUN_GOING);
+  g_mutex_lock (&self->shared->worker.mutex);
+  overtaken = self->shared->waiting;
+  self->shared->waiting = self->job ? g_atomic_rc_box_acquire (self->job) : NULL;
+  g_cond_signal (&self->shared->worker.wake);
+  g_mutex_unlock (&self->shared->worker.mutex);
+  job_release (overtaken);
+}
+
 void
 lb_pass_runner_request (LbPassRunner *self, const LbSetup *setup, const LbPassScript *script)
 {
   LbPassRecord *made = NULL;
-  Job *overtaken;
 
   g_return_if_fail (LB_IS_PASS_RUNNER (self));
   drop_job (self);
@@ -183,14 +212,8 @@ lb_pass_runner_request (LbPassRunner *self, const LbSetup *setup, const LbPassSc
     {
       self->job = g_atomic_rc_box_new0 (Job);
       self->job->record = made;
-      self->job->state = LB_PASS_RUN_GOING;
     }
-  g_mutex_lock (&self->shared->worker.mutex);
-  overtaken = self->shared->waiting;
-  self->shared->waiting = made ? g_atomic_rc_box_acquire (self->job) : NULL;
-  g_cond_signal (&self->shared->worker.wake);
-  g_mutex_unlock (&self->shared->worker.mutex);
-  job_release (overtaken);
+  queue (self);
   if (!made)
     tell (self->shared);
 }
@@ -201,6 +224,16 @@ lb_pass_runner_cancel (LbPassRunner *self)
   g_return_if_fail (LB_IS_PASS_RUNNER (self));
   if (self->job)
     g_atomic_int_set (&self->job->cancelled, TRUE);
+}
+
+void
+lb_pass_runner_go_on (LbPassRunner *self)
+{
+  g_return_if_fail (LB_IS_PASS_RUNNER (self));
+  if (!self->job || !g_atomic_int_get (&self->job->cancelled))
+    return;
+  g_atomic_int_set (&self->job->cancelled, FALSE);
+  go_on_if_overlooked (self);
 }
 
 LbPassRunState

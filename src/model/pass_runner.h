@@ -35,6 +35,11 @@ void lb_pass_runner_request (LbPassRunner *self, const LbSetup *setup, const LbP
 /* Calls the computation off. */
 void lb_pass_runner_cancel (LbPassRunner *self);
 
+/* Goes on from where it was called off: what is recorded stays. Does nothing to a pass that was
+ * not.
+ */
+void lb_pass_runner_go_on (LbPassRunner *self);
+
 LbPassRunState lb_pass_runner_get_state (LbPassRunner *self);
 
 /* The pass that was asked for last, which grows while it is being recorded; valid until the next

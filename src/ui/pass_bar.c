@@ -94,6 +94,14 @@ failure_words (LbPassBar *self)
 }
 
 static char *
+cancelled_words (LbPassBar *self)
+{
+  g_autofree char *end = seconds (self, lb_pass_playback_get_end (self->playback), 1);
+
+  return g_strdup_printf (_ ("Called off after %s, which can be played."), end);
+}
+
+static char *
 dup_said (LbPassBar *self)
 {
   LbPassRunner *runner = lb_pass_playback_get_runner (self->playback);
@@ -103,7 +111,7 @@ dup_said (LbPassBar *self)
     case LB_PASS_RUN_GOING:
       return self->is_late ? g_strdup (_ ("Computing ahead…")) : NULL;
     case LB_PASS_RUN_CANCELLED:
-      return g_strdup (_ ("Called off; what was computed stands."));
+      return cancelled_words (self);
     case LB_PASS_RUN_FAILED:
       return failure_words (self);
     case LB_PASS_RUN_REFUSED:
@@ -325,9 +333,9 @@ add_said (LbPassBar *self)
   self->cancel = gtk_button_new_with_label (_ ("Call off"));
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->cancel), "pass.cancel");
   gtk_widget_set_tooltip_text (self->cancel, _ ("Compute no further (Escape)"));
-  self->again = gtk_button_new_with_label (_ ("Compute again"));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->again), "pass.compute");
-  gtk_widget_set_tooltip_text (self->again, _ ("Compute the pass anew (R)"));
+  self->again = gtk_button_new_with_label (_ ("Go on"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->again), "pass.go-on");
+  gtk_widget_set_tooltip_text (self->again, _ ("Compute on from there (R)"));
   gtk_box_append (GTK_BOX (self->said), self->words);
   gtk_box_append (GTK_BOX (self->said), self->progress);
   gtk_box_append (GTK_BOX (self->said), self->cancel);

@@ -157,9 +157,9 @@ cancel_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-compute_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+go_on_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  lb_pass_playback_compute (LB_PASS_PAGE (widget)->playback);
+  lb_pass_playback_go_on (LB_PASS_PAGE (widget)->playback);
 }
 
 static void
@@ -207,7 +207,7 @@ install_actions (GtkWidgetClass *widget_class)
     { "pass.faster", faster_cb, GDK_KEY_bracketright, 0 },
     { "pass.view", view_cb, GDK_KEY_v, 0 },
     { "pass.cancel", cancel_cb, GDK_KEY_Escape, 0 },
-    { "pass.compute", compute_cb, GDK_KEY_r, 0 },
+    { "pass.go-on", go_on_cb, GDK_KEY_r, 0 },
     { "pass.choices", choices_cb, GDK_KEY_c, 0 },
     { "pass.snag", snag_cb, GDK_KEY_s, 0 },
     { "pass.fish", fish_cb, GDK_KEY_f, 0 },

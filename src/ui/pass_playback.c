@@ -43,14 +43,12 @@ contents_of (LbPassPlayback *self)
 
 /* ---- Computing ---- */
 
-void
-lb_pass_playback_compute (LbPassPlayback *self)
+/* Another pass. */
+static void
+compute (LbPassPlayback *self)
 {
-  const LbContents *contents;
+  const LbContents *contents = contents_of (self);
 
-  g_return_if_fail (LB_IS_PASS_PLAYBACK (self));
-  contents = contents_of (self);
-  self->outdated = self->dropped = FALSE;
   self->setup = contents->setup;
   self->script = contents->pass;
   self->time = 0;
@@ -61,18 +59,30 @@ lb_pass_playback_compute (LbPassPlayback *self)
   g_signal_emit (self, signals[MOVED], 0);
 }
 
+void
+lb_pass_playback_go_on (LbPassPlayback *self)
+{
+  g_return_if_fail (LB_IS_PASS_PLAYBACK (self));
+  self->dropped = FALSE;
+  lb_pass_runner_go_on (self->runner);
+  g_signal_emit (self, signals[GROWN], 0);
+}
+
 /* A change of a name or of the card is none of the pass. */
 static void
 update (LbPassPlayback *self)
 {
   const LbContents *contents = contents_of (self);
+  gboolean is_same = lb_pass_runner_get_state (self->runner) != LB_PASS_RUN_NOTHING
+                     && lb_setup_equal (&self->setup, &contents->setup)
+                     && lb_pass_script_equal (&self->script, &contents->pass);
+  gboolean dropped = self->dropped;
 
-  if (!self->dropped && lb_pass_runner_get_state (self->runner) != LB_PASS_RUN_NOTHING
-      && lb_setup_equal (&self->setup, &contents->setup)
-      && lb_pass_script_equal (&self->script, &contents->pass))
-    self->outdated = FALSE;
-  else
-    lb_pass_playback_compute (self);
+  self->outdated = self->dropped = FALSE;
+  if (!is_same)
+    compute (self);
+  else if (dropped)
+    lb_pass_playback_go_on (self);
 }
 
 static void
@@ -105,7 +115,7 @@ lb_pass_playback_set_active (LbPassPlayback *self, gboolean active)
   self->active = active;
   if (!active)
     {
-      /* What was not finished is computed when it is wanted again. */
+      /* It goes on when it is wanted again. */
       if (lb_pass_runner_get_state (self->runner) == LB_PASS_RUN_GOING)
         {
           lb_pass_runner_cancel (self->runner);

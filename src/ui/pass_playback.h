@@ -27,8 +27,8 @@ void lb_pass_playback_set_active (LbPassPlayback *self, gboolean active);
 
 LbPassRunner *lb_pass_playback_get_runner (LbPassPlayback *self); /* (transfer none) */
 
-/* Computes the pass anew, after it was called off. */
-void lb_pass_playback_compute (LbPassPlayback *self);
+/* Computes on from where it was called off; nothing otherwise. */
+void lb_pass_playback_go_on (LbPassPlayback *self);
 
 /* ---- The moment ---- */
 

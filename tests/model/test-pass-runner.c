@@ -100,6 +100,47 @@ it_is_called_off (void **state)
   assert_true (lb_pass_runner_get_done (runner) > 0 && lb_pass_runner_get_done (runner) < 1);
 }
 
+/* In as many pieces as one likes, told to go on at once or when it has stopped: what comes of it is
+ * what comes of it in one go. */
+static void
+it_goes_on_where_it_was_called_off (void **state)
+{
+  g_autoptr (LbPassRunner) whole = lb_pass_runner_new (), pieces = lb_pass_runner_new ();
+  LbSetup setup = lb_setup_default ();
+  LbPassScript script = script_of (40);
+  LbPassRecord *a, *b;
+
+  lb_pass_runner_go_on (pieces);
+  assert_int_equal (lb_pass_runner_get_state (pieces), LB_PASS_RUN_NOTHING);
+  script.hand = (LbHand){ LB_HAND_LIFT_AND_DROP, 0.3, 4 };
+  lb_pass_runner_request (whole, &setup, &script);
+  wait_for (whole, NULL, 0);
+  lb_pass_runner_request (pieces, &setup, &script);
+  for (int i = 0; i < 40; i++)
+    {
+      g_usleep (1000);
+      lb_pass_runner_cancel (pieces);
+      if (i % 2)
+        wait_for (pieces, NULL, 0);
+      lb_pass_runner_go_on (pieces);
+    }
+  for (int i = 0; i < 100000 && lb_pass_runner_get_state (pieces) != LB_PASS_RUN_WHOLE; i++)
+    {
+      g_main_context_iteration (NULL, FALSE);
+      g_usleep (200);
+    }
+  assert_int_equal (lb_pass_runner_get_state (pieces), LB_PASS_RUN_WHOLE);
+  a = lb_pass_runner_get_record (whole);
+  b = lb_pass_runner_get_record (pieces);
+  assert_int_equal (lb_pass_record_count (a), lb_pass_record_count (b));
+  for (size_t i = 0; i < lb_pass_record_count (a); i++)
+    assert_near (lb_pass_record_sample (b, i)->readings.hand_tension,
+                 lb_pass_record_sample (a, i)->readings.hand_tension, 0);
+  /* A pass that is whole has nothing to go on with. */
+  lb_pass_runner_go_on (pieces);
+  assert_int_equal (lb_pass_runner_get_state (pieces), LB_PASS_RUN_WHOLE);
+}
+
 static void
 what_cannot_be_is_refused (void **state)
 {
@@ -150,6 +191,7 @@ main (void)
     cmocka_unit_test (a_pass_is_recorded_whole),
     cmocka_unit_test (the_latest_request_wins),
     cmocka_unit_test (it_is_called_off),
+    cmocka_unit_test (it_goes_on_where_it_was_called_off),
     cmocka_unit_test (what_cannot_be_is_refused),
     cmocka_unit_test (it_may_be_dropped_at_any_time),
   };

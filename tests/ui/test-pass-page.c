@@ -551,6 +551,12 @@ has_begun (gpointer data)
   return lb_pass_playback_get_end (playback ()) >= 1;
 }
 
+static gboolean
+is_further (gpointer data)
+{
+  return lb_pass_playback_get_end (playback ()) > *(double *) data + 1;
+}
+
 static void
 a_long_pass_plays_while_it_is_computed (void **state)
 {
@@ -572,9 +578,19 @@ a_long_pass_plays_while_it_is_computed (void **state)
   harness_pause (100);
   assert_near (lb_pass_playback_get_end (playback ()), end, 0);
   assert_non_null (lb_pass_bar_get_said (lb_pass_page_get_bar (page)));
-  act ("pass.compute");
-  harness_wait (has_begun, NULL, "the first second");
+  /* What is there can be played, and it goes on from there. */
+  lb_pass_playback_go_to (playback (), end / 2);
+  act ("pass.go-on");
   assert_int_equal (state_now (), LB_PASS_RUN_GOING);
+  assert_near (lb_pass_playback_get_time (playback ()), end / 2, 0);
+  assert_near (lb_pass_playback_get_end (playback ()), end, 0);
+  harness_wait (is_further, &end, "more of the pass");
+  /* Nobody looks: it waits, and goes on when somebody does. */
+  lb_window_show_main_page (window, LB_MAIN_PAGE_SIDE_VIEW);
+  end = lb_pass_playback_get_end (playback ());
+  lb_window_show_main_page (window, LB_MAIN_PAGE_PASS);
+  assert_true (lb_pass_playback_get_end (playback ()) >= end);
+  harness_wait (is_further, &end, "still more of the pass");
   /* Edits while it computes: the last one counts. */
   for (int i = 1; i <= 20; i++)
     set_pass (5 + i);
