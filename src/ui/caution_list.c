@@ -8,12 +8,18 @@
 /* More than this, and the list scrolls: the readings need the room too. */
 #define HEIGHT_MOST 132
 #define HEIGHT_LEAST 72
+/* New words wait until the last ones have stood for so long: wrapped text is dear to lay out, and
+ * nobody reads faster. A caution that comes or goes never waits. */
+#define WORDS_STAND_MS 500
 
 struct _LbCautionList
 {
   GtkWidget parent;
   GtkWidget *box;
-  char *shown; /* all texts, to see whether anything changed */
+  char *shown;        /* all texts, to see whether anything changed */
+  gint64 shown_at;    /* us */
+  GPtrArray *waiting; /* LbCaution, or NULL */
+  guint wait_id;
 };
 
 G_DEFINE_FINAL_TYPE (LbCautionList, lb_caution_list, GTK_TYPE_WIDGET)
@@ -101,13 +107,58 @@ all_texts (GPtrArray *cautions)
 }
 
 static void
+stop_waiting (LbCautionList *self)
+{
+  g_clear_handle_id (&self->wait_id, g_source_remove);
+  g_clear_pointer (&self->waiting, g_ptr_array_unref);
+}
+
+/* Takes `texts`. */
+static void
+show_now (LbCautionList *self, GPtrArray *cautions, char *texts)
+{
+  show_rows (self, cautions);
+  g_free (self->shown);
+  self->shown = texts;
+  self->shown_at = g_get_monotonic_time ();
+}
+
+static gboolean
+wait_is_over_cb (gpointer data)
+{
+  LbCautionList *self = data;
+  g_autoptr (GPtrArray) cautions = g_steal_pointer (&self->waiting);
+
+  self->wait_id = 0;
+  show_now (self, cautions, all_texts (cautions));
+  return G_SOURCE_REMOVE;
+}
+
+/* Whether the rows are for cautions like these, so that only words differ. */
+static gboolean
+has_rows_for (LbCautionList *self, GPtrArray *cautions)
+{
+  GtkWidget *row = gtk_widget_get_first_child (self->box);
+
+  for (guint i = 0; i < cautions->len; i++)
+    {
+      if (!row || !gtk_widget_has_css_class (row, style_of (g_ptr_array_index (cautions, i))))
+        return FALSE;
+      row = gtk_widget_get_next_sibling (row);
+    }
+  return !row;
+}
+
+static void
 lb_caution_list_dispose (GObject *object)
 {
+  LbCautionList *self = LB_CAUTION_LIST (object);
   GtkWidget *child;
 
+  stop_waiting (self);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
     gtk_widget_unparent (child);
-  g_clear_pointer (&LB_CAUTION_LIST (object)->shown, g_free);
+  g_clear_pointer (&self->shown, g_free);
   G_OBJECT_CLASS (lb_caution_list_parent_class)->dispose (object);
 }
 
@@ -155,11 +206,18 @@ void
 lb_caution_list_update (LbCautionList *self, GPtrArray *cautions)
 {
   g_autofree char *texts = all_texts (cautions);
+  gint64 stood;
 
   g_return_if_fail (LB_IS_CAUTION_LIST (self));
+  stop_waiting (self);
   if (g_strcmp0 (texts, self->shown) == 0)
     return;
-  show_rows (self, cautions);
-  g_free (self->shown);
-  self->shown = g_steal_pointer (&texts);
+  stood = (g_get_monotonic_time () - self->shown_at) / 1000;
+  if (stood >= WORDS_STAND_MS || !has_rows_for (self, cautions))
+    {
+      show_now (self, cautions, g_steal_pointer (&texts));
+      return;
+    }
+  self->waiting = g_ptr_array_ref (cautions);
+  self->wait_id = g_timeout_add ((guint) (WORDS_STAND_MS - stood), wait_is_over_cb, self);
 }

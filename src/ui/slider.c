@@ -7,6 +7,7 @@
 #include "fault_bubble.h"
 #include "field_entry.h"
 #include "flat.h"
+#include "slider_rail.h"
 
 /* Key presses further apart than this are steps of their own in the history. */
 #define GESTURE_PAUSE_MS 1000
@@ -306,7 +307,7 @@ lb_slider_init (LbSlider *self)
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 8);
   self->marks = g_array_new (FALSE, FALSE, sizeof (double));
   self->adjustment = gtk_adjustment_new (0, 0, 1, 0.1, 0.5, 0);
-  self->scale = gtk_scale_new (GTK_ORIENTATION_HORIZONTAL, self->adjustment);
+  self->scale = lb_slider_rail_new (self->adjustment);
   gtk_widget_set_hexpand (self->scale, TRUE);
   gtk_widget_set_valign (self->scale, GTK_ALIGN_CENTER);
   gtk_widget_set_parent (self->scale, GTK_WIDGET (self));
@@ -360,9 +361,7 @@ lb_slider_set_marks (LbSlider *self, const double *values, gsize n)
 
   g_array_set_size (self->marks, 0);
   g_array_append_vals (self->marks, values, n);
-  gtk_scale_clear_marks (GTK_SCALE (self->scale));
-  for (gsize i = 0; i < n; i++)
-    gtk_scale_add_mark (GTK_SCALE (self->scale), values[i], GTK_POS_BOTTOM, NULL);
+  lb_slider_rail_set_marks (LB_SLIDER_RAIL (self->scale), values, n);
 }
 
 GtkWidget *
