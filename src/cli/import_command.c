@@ -107,7 +107,10 @@ read_table_units (const char *text, LbCsvUnit *unit)
 static gboolean
 make_options (const Choices *choices, LbUnits units, LbImportOptions *options)
 {
-  *options = lb_import_options_default ();
+  double deepest = units == LB_UNITS_US ? 9.144 : 10; /* 30 ft */
+  g_autofree char *words = lb_words_quantity (LB_QUANTITY_LENGTH, units, deepest, 0);
+
+  *options = lb_import_options_default (units);
   options->boat_went_upstream = !choices->downstream;
   if (!read_columns (choices->columns, options->column)
       || !read_table_units (choices->table_units, &options->unit)
@@ -118,8 +121,8 @@ make_options (const Choices *choices, LbUnits units, LbImportOptions *options)
       || !read_length ("--transducer", choices->transducer, LB_QUANTITY_HEIGHT, units, -10,
                        &options->transducer_depth))
     return FALSE;
-  if (options->transducer_depth > 10)
-    lb_command_complain (_ ("--transducer: give a depth of at most 10 m"));
+  if (options->transducer_depth > deepest)
+    lb_command_complain (_ ("--transducer: give a depth of at most %s"), words);
   else if (choices->from && !(options->to > options->from))
     lb_command_complain (_ ("--from needs a --to beyond it"));
   else

@@ -8,6 +8,7 @@
 #define BASE_X 58.0 /* style units */
 #define LONGEST 82.0
 #define SPACING 25.0
+#define LABEL_STEP 20.0
 
 typedef struct
 {
@@ -65,17 +66,31 @@ add_profile (const Arrows *a)
     }
 }
 
-/* At the surface; in very shallow water, where there is no room, under the bed. */
+/* At the surface, or the next free place down through the water; in very shallow water, where there
+ * is none, under the bed. */
 static void
 add_surface_value (const Arrows *a, const char *words)
 {
-  double s = a->scene->style.scale;
+  double s = a->scene->style.scale, low = fmin (a->bed, a->scene->height) - 40 * s;
 
-  if (a->top + 40 * s > a->bed
-      || !lb_scene_try_text (a->scene, LB_LAYER_FOREGROUND, LB_FONT_STRONG, words, a->base, a->top,
-                             0, 0, LB_COLOUR_TEXT, false))
+  for (double y = a->top; y <= low; y += LABEL_STEP * s)
+    if (lb_scene_try_text (a->scene, LB_LAYER_FOREGROUND, LB_FONT_STRONG, words, a->base, y, 0, 0,
+                           LB_COLOUR_TEXT, false))
+      return;
+  if (a->top > low)
     lb_scene_try_text (a->scene, LB_LAYER_FOREGROUND, LB_FONT_STRONG, words, a->base,
                        a->bed + 4 * s, 0, 0, LB_COLOUR_TEXT_ON_BED, false);
+}
+
+/* "Current 2.7 mph"; where the surface is out of sight, that it is meant. */
+static LbPhrase
+surface_words (const Arrows *a)
+{
+  LbPhrase top =
+      lb_phrase_quantity (&a->scene->picture, LB_QUANTITY_SPEED, speed_at (a, a->surface));
+
+  return lb_phrase_format (a->surface < 0 ? _ ("Current %s at the surface") : _ ("Current %s"),
+                           top.text);
 }
 
 static void
@@ -84,11 +99,10 @@ add_values (const Arrows *a, double near_y)
   LbScene *scene = a->scene;
   double s = scene->style.scale;
   double near_height = (a->bed - near_y) / scene->view.per_metre_z;
-  LbPhrase top = lb_phrase_quantity (&scene->picture, LB_QUANTITY_SPEED, speed_at (a, a->surface));
   LbPhrase low = lb_phrase_quantity (&scene->picture, LB_QUANTITY_SPEED, speed_at (a, near_y));
   LbPhrase height = lb_phrase_height_value (&scene->picture, near_height);
 
-  add_surface_value (a, lb_phrase_format (_ ("Current %s"), top.text).text);
+  add_surface_value (a, surface_words (a).text);
   if (near_y > a->top + 36 * s)
     lb_scene_try_text (scene, LB_LAYER_FOREGROUND, LB_FONT_PLAIN,
                        lb_phrase_format (_ ("%s, %s up"), low.text, height.text).text, a->base,
@@ -106,6 +120,8 @@ lb_scene_add_current (LbScene *scene)
 
   a.top =
       fmax (lb_scene_hull_low (scene, a.base), lb_scene_hull_low (scene, a.base + 130 * s)) + 4 * s;
+  /* Closer to the rig the surface is above the drawing. */
+  a.top = fmax (a.top, 4 * s);
   a.x = lb_view_world_x (&scene->view, a.base);
   a.bed = lb_scene_bed_y (scene, a.base);
   largest = fmax (speed_at (&a, a.surface), speed_at (&a, (a.surface + a.bed) / 2));

@@ -21,6 +21,7 @@ line_free (void *data)
 
   g_free (part->id);
   g_free (part->name);
+  g_free (part->us_name);
   g_free (part->source);
   g_free (part);
 }
@@ -106,4 +107,10 @@ lb_catalogue_find_lure (const LbCatalogue *catalogue, const char *id)
         return part;
     }
   return NULL;
+}
+
+const char *
+lb_catalogue_line_name (const LbCatalogueLine *part, LbUnits units)
+{
+  return units == LB_UNITS_US && part->us_name ? part->us_name : part->name;
 }

@@ -7,6 +7,7 @@
 
 #include "file_error.h"
 #include "setup.h"
+#include "units.h"
 
 typedef enum
 {
@@ -27,7 +28,8 @@ typedef struct
 typedef struct
 {
   char *id;
-  char *name;
+  char *name;    /* "stainless wire, 0.71 mm" */
+  char *us_name; /* "stainless wire, 0.028 in"; NULL for the user's own */
   char *source;
   bool is_own;
   guint uses;                /* LbLineUse */
@@ -74,5 +76,8 @@ void lb_catalogue_free (LbCatalogue *catalogue);
 const LbCatalogueWeight *lb_catalogue_find_weight (const LbCatalogue *catalogue, const char *id);
 const LbCatalogueLine *lb_catalogue_find_line (const LbCatalogue *catalogue, const char *id);
 const LbCatalogueLure *lb_catalogue_find_lure (const LbCatalogue *catalogue, const char *id);
+
+/* Its name in those units. (transfer none) */
+const char *lb_catalogue_line_name (const LbCatalogueLine *part, LbUnits units);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbCatalogue, lb_catalogue_free)

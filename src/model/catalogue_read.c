@@ -178,6 +178,21 @@ read_uses (Entry *e)
   return uses;
 }
 
+static void
+read_line_names (Entry *e, LbCatalogueLine *part)
+{
+  const char *material = e->own ? NULL : read_text (e, "material");
+  double diameter = part->line.diameter;
+
+  if (e->own)
+    {
+      part->name = read_own_name (e);
+      return;
+    }
+  part->name = lb_catalogue_words_line (material, diameter, LB_UNITS_METRIC);
+  part->us_name = lb_catalogue_words_line (material, diameter, LB_UNITS_US);
+}
+
 static void *
 read_line (Entry *e)
 {
@@ -198,8 +213,7 @@ read_line (Entry *e)
   part->uses = read_uses (e);
   part->is_own = e->own;
   part->source = read_source (e);
-  part->name = e->own ? read_own_name (e)
-                      : lb_catalogue_words_line (read_text (e, "material"), part->line.diameter);
+  read_line_names (e, part);
   if (part->name == NULL)
     fail (e, "material", _ ("the material of a line"));
   return part;

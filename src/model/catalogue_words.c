@@ -26,10 +26,10 @@ static const Name tungsten[] = {
 };
 
 static const Name lines[] = {
-  { "wire", N_ ("stainless wire, %s mm") },
-  { "nylon", N_ ("nylon, %s mm") },
-  { "pvdf", N_ ("PVDF, %s mm") },
-  { "braid", N_ ("braid, %s mm") },
+  { "wire", N_ ("stainless wire, %s") },
+  { "nylon", N_ ("nylon, %s") },
+  { "pvdf", N_ ("PVDF, %s") },
+  { "braid", N_ ("braid, %s") },
 };
 
 static const Name lures[] = {
@@ -82,24 +82,27 @@ lb_catalogue_words_weight (const char *material, LbWeightShape shape, const char
 }
 
 static char *
-name_of (const Name *names, size_t n, const char *word, double number, int decimals)
+name_of (const Name *names, size_t n, const char *word, const char *size)
 {
-  g_autofree char *text = lb_words_quantity (LB_QUANTITY_NUMBER, LB_UNITS_METRIC, number, decimals);
-
   for (size_t i = 0; i < n; i++)
     if (g_str_equal (names[i].word, word))
-      return fill_in (names[i].name, text);
+      return fill_in (names[i].name, size);
   return NULL;
 }
 
 char *
-lb_catalogue_words_line (const char *material, double diameter)
+lb_catalogue_words_line (const char *material, double diameter, LbUnits units)
 {
-  return name_of (lines, G_N_ELEMENTS (lines), material, diameter * 1000, 2);
+  g_autofree char *size =
+      lb_words_quantity (LB_QUANTITY_DIAMETER, units, diameter, units == LB_UNITS_US ? 3 : 2);
+
+  return name_of (lines, G_N_ELEMENTS (lines), material, size);
 }
 
 char *
 lb_catalogue_words_lure (const char *lip, double length)
 {
-  return name_of (lures, G_N_ELEMENTS (lures), lip, length * 100, 0);
+  g_autofree char *size = lb_words_quantity (LB_QUANTITY_NUMBER, LB_UNITS_METRIC, length * 100, 0);
+
+  return name_of (lures, G_N_ELEMENTS (lures), lip, size);
 }

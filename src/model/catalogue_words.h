@@ -6,12 +6,13 @@
 #include <glib.h>
 
 #include "setup.h"
+#include "units.h"
 
 /* "1 1/4 lb lead ball" */
 char *lb_catalogue_words_weight (const char *material, LbWeightShape shape, const char *size);
 
-/* "stainless wire, 0.71 mm" */
-char *lb_catalogue_words_line (const char *material, double diameter);
+/* "stainless wire, 0.71 mm", "stainless wire, 0.028 in" */
+char *lb_catalogue_words_line (const char *material, double diameter, LbUnits units);
 
 /* "floating minnow, 7 cm, medium lip" */
 char *lb_catalogue_words_lure (const char *lip, double length);

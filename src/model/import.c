@@ -11,14 +11,16 @@
 #define READING_SHARE 0.3 /* of the work */
 
 LbImportOptions
-lb_import_options_default (void)
+lb_import_options_default (LbUnits units)
 {
+  bool us = units == LB_UNITS_US;
+
   return (LbImportOptions){
     .column = { LB_CSV_COLUMN_FOUND, LB_CSV_COLUMN_FOUND, LB_CSV_COLUMN_FOUND,
                 LB_CSV_COLUMN_FOUND },
     .boat_went_upstream = TRUE,
-    .spike_limit = 0.5,
-    .tolerance = 0.03,
+    .spike_limit = us ? 0.508 : 0.5, /* 20 in */
+    .tolerance = us ? 0.0254 : 0.03, /* 1 in */
     .most_points = 200,
   };
 }
@@ -229,7 +231,7 @@ lb_import_parse (const char *text,
                  GCancellable *cancellable,
                  GError **error)
 {
-  const LbImportOptions defaults = lb_import_options_default ();
+  const LbImportOptions defaults = lb_import_options_default (LB_UNITS_METRIC);
   g_autoptr (LbImport) import = import_new ();
   g_autoptr (GArray) fixes = g_array_new (FALSE, FALSE, sizeof (LbFix));
   g_autoptr (GArray) soundings = g_array_new (FALSE, FALSE, sizeof (LbRawSounding));
@@ -395,7 +397,7 @@ lb_import_read_async (GFile *file,
   Job *job = g_new0 (Job, 1);
 
   job->file = g_object_ref (file);
-  job->options = options ? *options : lb_import_options_default ();
+  job->options = options ? *options : lb_import_options_default (LB_UNITS_METRIC);
   job->progress = progress;
   job->progress_data = progress_data;
   g_task_set_task_data (task, job, job_free);

@@ -20,6 +20,7 @@
 #include <gio/gio.h>
 
 #include "setup.h"
+#include "units.h"
 
 G_BEGIN_DECLS
 
@@ -82,7 +83,8 @@ typedef struct
   double from, to;             /* m along the track: only this stretch; `to` 0: all */
 } LbImportOptions;
 
-LbImportOptions lb_import_options_default (void);
+/* Its limits are round numbers in `units`. */
+LbImportOptions lb_import_options_default (LbUnits units);
 
 /* What a depth was counted from. */
 typedef enum

@@ -254,7 +254,7 @@ lb_import_profile (const LbImport *import,
                    LbBedProfile *profile,
                    GError **error)
 {
-  const LbImportOptions defaults = lb_import_options_default ();
+  const LbImportOptions defaults = lb_import_options_default (LB_UNITS_METRIC);
   g_autoptr (GArray) usable_places = NULL;
   g_autoptr (GArray) clean = NULL;
   g_autoptr (GArray) places = NULL;

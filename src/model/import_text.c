@@ -9,6 +9,7 @@
 
 #define LOOK_AT 4096       /* bytes that tell a text from anything else */
 #define MOST_CONTROLS 0.05 /* of them, that may be control characters */
+#define LEAST_ZEROS 0.8    /* of the high bytes, in UTF-16 */
 #define START (64 * 1024)  /* bytes that the first lines are looked for in */
 #define SHOWN_LINES 6
 #define SHOWN_LENGTH 100
@@ -40,6 +41,21 @@ marked_encoding (const char *text, gsize length, gsize *mark)
   return NULL;
 }
 
+/* UTF-16 without a mark: of what a log is written in, every second byte is zero. NULL: it is not.
+ */
+static const char *
+unmarked_encoding (const char *text, gsize length)
+{
+  gsize pairs = MIN (length, LOOK_AT) / 2, zeros[2] = { 0 };
+
+  for (gsize i = 0; i < 2 * pairs; i++)
+    zeros[i % 2] += text[i] == '\0';
+  for (int i = 0; i < 2; i++)
+    if (pairs > 0 && zeros[1 - i] == 0 && (double) zeros[i] >= LEAST_ZEROS * (double) pairs)
+      return i == 0 ? "UTF-16BE" : "UTF-16LE";
+  return NULL;
+}
+
 static gboolean
 is_text (const char *text, gsize length)
 {
@@ -57,6 +73,8 @@ lb_log_take_text (const char **text, gsize *length, char **converted, GError **e
   gsize mark;
   const char *encoding = marked_encoding (*text, *length, &mark);
 
+  if (!encoding)
+    encoding = unmarked_encoding (*text, *length);
   *text += mark;
   *length -= mark;
   if (encoding && !g_str_equal (encoding, "UTF-8"))

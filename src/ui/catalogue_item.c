@@ -18,12 +18,12 @@ add_weight (GPtrArray *items, const LbCatalogueWeight *part)
 }
 
 static void
-add_line (GPtrArray *items, const LbCatalogueLine *part)
+add_line (GPtrArray *items, const LbCatalogueLine *part, LbUnits units)
 {
   LbCatalogueItem *item = g_new0 (LbCatalogueItem, 1);
 
   item->id = part->id;
-  item->name = part->name;
+  item->name = lb_catalogue_line_name (part, units);
   item->source = part->source;
   item->is_own = part->is_own;
   item->tackle = (LbTackle){ .kind = LB_TACKLE_LINE, .line = part->line };
@@ -46,7 +46,7 @@ add_lure (GPtrArray *items, const LbCatalogueLure *part)
 }
 
 GPtrArray *
-lb_catalogue_items_for (LbCatalogueStore *store, LbRigPlace place)
+lb_catalogue_items_for (LbCatalogueStore *store, LbRigPlace place, LbUnits units)
 {
   const LbCatalogue *catalogue = lb_catalogue_store_get (store);
   LbTackleKind kind = lb_rig_place_tackle_kind (place);
@@ -62,7 +62,7 @@ lb_catalogue_items_for (LbCatalogueStore *store, LbRigPlace place)
       const LbCatalogueLine *line = g_ptr_array_index (catalogue->lines, i);
 
       if (line->uses & uses)
-        add_line (items, line);
+        add_line (items, line, units);
     }
   return items;
 }

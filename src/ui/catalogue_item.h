@@ -16,9 +16,9 @@ typedef struct
   const LbCatalogueLure *lure; /* NULL for other kinds */
 } LbCatalogueItem;
 
-/* All pieces for `place`, in the order of the catalogue; strings and pointers belong to the
- * catalogue. (element-type LbCatalogueItem) (transfer full) */
-GPtrArray *lb_catalogue_items_for (LbCatalogueStore *store, LbRigPlace place);
+/* All pieces for `place`, in the order of the catalogue, lines named in `units`; strings and
+ * pointers belong to the catalogue. (element-type LbCatalogueItem) (transfer full) */
+GPtrArray *lb_catalogue_items_for (LbCatalogueStore *store, LbRigPlace place, LbUnits units);
 
 /* Which of `items` is most like `tackle`, a piece of their kind, by size and material first; -1 of
  * none. */

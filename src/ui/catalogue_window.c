@@ -182,7 +182,8 @@ select_present (LbCatalogueWindow *self)
 {
   const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
   const char *present =
-      lb_rig_place_catalogue_name (self->place, lb_catalogue_store_get (self->store), setup);
+      lb_rig_place_catalogue_name (self->place, lb_catalogue_store_get (self->store), setup,
+                                   lb_session_get_units (self->session));
   LbTackle tackle = lb_rig_place_get (self->place, setup);
   GtkListBox *list = GTK_LIST_BOX (self->list);
 
@@ -204,7 +205,8 @@ fill_list (LbCatalogueWindow *self)
   while ((row = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0))))
     gtk_list_box_remove (GTK_LIST_BOX (self->list), row);
   g_clear_pointer (&self->items, g_ptr_array_unref);
-  self->items = lb_catalogue_items_for (self->store, self->place);
+  self->items =
+      lb_catalogue_items_for (self->store, self->place, lb_session_get_units (self->session));
   per_metre = common_scale (self);
   for (guint i = 0; i < self->items->len; i++)
     gtk_list_box_append (GTK_LIST_BOX (self->list),

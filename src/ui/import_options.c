@@ -245,7 +245,6 @@ lb_import_options_box_init (LbImportOptionsBox *self)
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
-  self->options = lb_import_options_default ();
 }
 
 GtkWidget *
@@ -254,6 +253,7 @@ lb_import_options_box_new (LbSession *session)
   LbImportOptionsBox *self = g_object_new (LB_TYPE_IMPORT_OPTIONS_BOX, NULL);
 
   self->session = g_object_ref (session);
+  self->options = lb_import_options_default (lb_session_get_units (session));
   add_direction (self);
   add_entry (self, TRANSDUCER, LB_QUANTITY_HEIGHT, self->options.transducer_depth, 5);
   add_entry (self, SPIKES, LB_QUANTITY_HEIGHT, self->options.spike_limit, 50);
@@ -291,7 +291,7 @@ lb_import_options_box_get (LbImportOptionsBox *self)
 {
   LbImportOptions options;
 
-  g_return_val_if_fail (LB_IS_IMPORT_OPTIONS_BOX (self), lb_import_options_default ());
+  g_return_val_if_fail (LB_IS_IMPORT_OPTIONS_BOX (self), lb_import_options_default (LB_UNITS_US));
   options = self->options;
   /* To the end of the track, wherever that is. */
   if (options.from > 0 && options.to == 0)

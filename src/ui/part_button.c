@@ -51,7 +51,8 @@ follow (LbPartButton *self)
   if (!lb_rig_place_exists (self->place, setup))
     return;
   tackle = lb_rig_place_get (self->place, setup);
-  known = lb_rig_place_catalogue_name (self->place, catalogue, setup);
+  known = lb_rig_place_catalogue_name (self->place, catalogue, setup,
+                                       lb_session_get_units (self->session));
   words = lb_tackle_dup_words (&tackle, self->session);
   lb_tackle_image_show (LB_TACKLE_IMAGE (self->image), &tackle, 0);
   if (g_strcmp0 (gtk_label_get_text (GTK_LABEL (self->name)), known ? known : words) == 0)

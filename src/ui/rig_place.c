@@ -134,7 +134,10 @@ lb_rig_place_change (LbRigPlace place,
 }
 
 const char *
-lb_rig_place_catalogue_name (LbRigPlace place, const LbCatalogue *catalogue, const LbSetup *setup)
+lb_rig_place_catalogue_name (LbRigPlace place,
+                             const LbCatalogue *catalogue,
+                             const LbSetup *setup,
+                             LbUnits units)
 {
   LbTackle tackle = lb_rig_place_get (place, setup);
 
@@ -151,7 +154,7 @@ lb_rig_place_catalogue_name (LbRigPlace place, const LbCatalogue *catalogue, con
   {
     const LbCatalogueLine *part =
         lb_catalogue_match_line (catalogue, &tackle.line, lb_rig_place_uses (place));
-    return part ? part->name : NULL;
+    return part ? lb_catalogue_line_name (part, units) : NULL;
   }
 }
 

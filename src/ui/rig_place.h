@@ -44,8 +44,10 @@ LbChange *lb_rig_place_change (LbRigPlace place,
                                const char *name);
 
 /* The name the catalogue has for what stands there; NULL for values of its own. (transfer none) */
-const char *
-lb_rig_place_catalogue_name (LbRigPlace place, const LbCatalogue *catalogue, const LbSetup *setup);
+const char *lb_rig_place_catalogue_name (LbRigPlace place,
+                                         const LbCatalogue *catalogue,
+                                         const LbSetup *setup,
+                                         LbUnits units);
 
 /* A piece in a few words for one that has no name: "0.7 mm line", "1¾ lb ball". Free with g_free().
  */

@@ -73,7 +73,7 @@ main (void)
 {
   GString *log = make_log ();
   double reading[TRIALS], reducing[TRIALS], passing[TRIALS];
-  LbImportOptions options = lb_import_options_default ();
+  LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
   gsize soundings = 0, points = 0;
 
   /* The whole track is longer than a bed may be. */

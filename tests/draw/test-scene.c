@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What stands in the drawings. */
+#include <string.h>
+
 #include "drawings.h"
 #include "scene_build.h"
 
@@ -65,6 +67,58 @@ test_an_unsolved_rig_is_not_drawn (void **state)
   assert_true (count_picks (scenes.side, LB_PICK_BOAT) > 0);
   assert_true (count_picks (scenes.side, LB_PICK_BED) > 0);
   scenes_free (&scenes);
+  drawing_free (drawing);
+}
+
+static const LbItem *
+find_words (const LbScene *scene, const char *start)
+{
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const LbItem *item = &g_array_index (scene->items, LbItem, i);
+
+      if (item->layout && g_str_has_prefix (pango_layout_get_text (item->layout), start))
+        return item;
+    }
+  return NULL;
+}
+
+/* Zoomed in on, at any place of the drawing: the current is told in the water, never on the bed,
+ * and that it is the surface's where that is out of sight. */
+static void
+test_the_current_is_told_in_the_water (void **state)
+{
+  LbSetup setup = setup_with_leaders (2);
+  Drawing *drawing = drawing_new (&setup);
+  Scenes whole = scenes_new (&drawing->picture, LB_THEME_LIGHT, 1280, 800);
+  size_t n_hidden = 0;
+
+  for (double factor = 1; factor < 8; factor *= 1.3)
+    for (double share = 0.1; share < 1; share += 0.2)
+      {
+        LbView view = lb_view_zoomed (&whole.view, factor, 640, share * whole.side_height);
+        LbScene *scene = lb_side_view_new (whole.context, &drawing->picture, &whole.style, &view,
+                                           1280, whole.side_height);
+        const LbItem *words = find_words (scene, "Current ");
+        double bed = lb_view_y (&view, -setup.river.depth);
+        bool is_hidden = lb_view_y (&view, 0) < 0;
+
+        if (words)
+          {
+            assert_true (words->bounds.y > 0);
+            assert_true (words->bounds.y + words->bounds.height < bed);
+            assert_true (words->bounds.y > lb_view_y (&view, 0));
+            assert_int_equal (strstr (pango_layout_get_text (words->layout), "at the surface")
+                                  != NULL,
+                              is_hidden);
+            n_hidden += is_hidden;
+          }
+        else
+          assert_true (lb_view_y (&view, 0) > 0.8 * whole.side_height || bed < 60);
+        lb_scene_free (scene);
+      }
+  assert_true (n_hidden > 5);
+  scenes_free (&whole);
   drawing_free (drawing);
 }
 
@@ -180,6 +234,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (test_the_current_is_told_in_the_water),
     cmocka_unit_test (test_one_of_each_leader),
     cmocka_unit_test (test_an_unsolved_rig_is_not_drawn),
     cmocka_unit_test (test_strip_and_side_view_line_up),

@@ -102,6 +102,26 @@ lines_are_what_their_material_is (void **state)
   assert_int_equal (uses, LB_LINE_USE_MAINLINE | LB_LINE_USE_SHANK | LB_LINE_USE_LEADER);
 }
 
+/* In the user's units, and no two alike in either. */
+static void
+lines_are_named_in_both_units (void **state)
+{
+  g_autoptr (LbCatalogue) catalogue = load ();
+  const LbCatalogueLine *wire = lb_catalogue_find_line (catalogue, "wire-0.508-mm");
+
+  assert_string_equal (lb_catalogue_line_name (wire, LB_UNITS_METRIC), "stainless wire, 0.51 mm");
+  assert_string_equal (lb_catalogue_line_name (wire, LB_UNITS_US), "stainless wire, 0.020 in");
+  for (int units = LB_UNITS_US; units <= LB_UNITS_METRIC; units++)
+    {
+      g_autoptr (GHashTable) names = g_hash_table_new (g_str_hash, g_str_equal);
+
+      for (guint i = 0; i < catalogue->lines->len; i++)
+        assert_true (g_hash_table_add (
+            names, (gpointer) lb_catalogue_line_name (g_ptr_array_index (catalogue->lines, i),
+                                                      (LbUnits) units)));
+    }
+}
+
 static void
 lures_lie_within_their_ranges (void **state)
 {
@@ -277,6 +297,7 @@ main (void)
     cmocka_unit_test (the_agreed_weights_are_there),
     cmocka_unit_test (wires_break_where_the_table_says),
     cmocka_unit_test (lines_are_what_their_material_is),
+    cmocka_unit_test (lines_are_named_in_both_units),
     cmocka_unit_test (lures_lie_within_their_ranges),
     cmocka_unit_test (every_part_makes_a_rig),
     cmocka_unit_test (rigs_to_start_from_are_made_of_it),

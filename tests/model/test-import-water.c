@@ -392,7 +392,7 @@ a_stretch_can_be_chosen (void **state)
   g_autoptr (GString) text = g_string_new ("distance,depth\n");
   g_autoptr (LbImport) import = NULL;
   g_autoptr (GError) error = NULL;
-  LbImportOptions options = lb_import_options_default ();
+  LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
   LbBedProfile profile;
 
   for (int k = 0; k <= 1200; k++)

@@ -341,7 +341,7 @@ other_encodings_are_told_by_their_mark (void **state)
     {
       g_autoptr (GByteArray) bytes = g_byte_array_new ();
       g_autoptr (LbImport) import = NULL;
-      LbImportOptions options = lb_import_options_default ();
+      LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
       gsize n;
       g_autofree char *wide = g_convert (text, -1, cases[i].encoding, "UTF-8", NULL, &n, NULL);
 
@@ -355,6 +355,42 @@ other_encodings_are_told_by_their_mark (void **state)
       assert_near (sounding (import, 1)->along, 10, 1e-12);
       assert_near (sounding (import, 1)->depth, 5.5, 1e-12);
     }
+}
+
+/* Without a mark, too: every second byte is zero, which is in no other text. */
+static void
+unmarked_utf16_is_told_by_its_zeros (void **state)
+{
+  static const char *const encodings[] = { "UTF-16LE", "UTF-16BE" };
+  const char *text = "Länge;depth\n0;4,0\n10;5,5\n";
+
+  for (gsize i = 0; i < G_N_ELEMENTS (encodings); i++)
+    for (gsize cut = 0; cut < 2; cut++)
+      {
+        g_autoptr (LbImport) import = NULL;
+        LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
+        gsize n;
+        g_autofree char *wide = g_convert (text, -1, encodings[i], "UTF-8", NULL, &n, NULL);
+
+        options.column[LB_CSV_DISTANCE] = 0;
+        import = lb_import_parse (wide, n - cut, &options, NULL, NULL, NULL, NULL);
+        assert_non_null (import);
+        assert_int_equal (import->soundings->len, 2);
+        assert_near (sounding (import, 1)->depth, 5.5, 1e-12);
+      }
+}
+
+/* 20 in and 1 in, 50 cm and 3 cm. */
+static void
+limits_are_round_in_the_users_units (void **state)
+{
+  LbImportOptions us = lb_import_options_default (LB_UNITS_US);
+  LbImportOptions metric = lb_import_options_default (LB_UNITS_METRIC);
+
+  assert_near (us.spike_limit, 20 * 0.0254, 1e-12);
+  assert_near (us.tolerance, 0.0254, 1e-12);
+  assert_near (metric.spike_limit, 0.5, 1e-12);
+  assert_near (metric.tolerance, 0.03, 1e-12);
 }
 
 static void
@@ -383,7 +419,7 @@ what_is_no_text_is_refused (void **state)
 static void
 columns_can_be_told (void **state)
 {
-  LbImportOptions options = lb_import_options_default ();
+  LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
   const char *text = "a,b,c,d\n9,4.0,x,0\n9,5.5,x,20\n9,?,x,30\n";
   g_autoptr (LbImport) import = NULL;
   g_autoptr (GError) error = NULL;
@@ -445,7 +481,7 @@ a_profile_is_the_one_worked_out_by_hand (void **state)
 {
   g_autoptr (GString) text = g_string_new ("distance,depth\n");
   g_autoptr (LbImport) import = NULL;
-  LbImportOptions options = lb_import_options_default ();
+  LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
   LbBedProfile profile;
 
   for (int k = 0; k <= 40; k++)
@@ -485,7 +521,7 @@ static void
 upstream_turns_it_round (void **state)
 {
   g_autoptr (LbImport) import = parse_well ("0,4\n10,5\n30,7\n");
-  LbImportOptions options = lb_import_options_default ();
+  LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
   LbBedProfile profile;
 
   options.tolerance = 0;
@@ -506,7 +542,7 @@ a_profile_keeps_its_promises (void **state)
     {
       g_autoptr (GString) text = g_string_new (NULL);
       g_autoptr (LbImport) import = NULL;
-      LbImportOptions options = lb_import_options_default ();
+      LbImportOptions options = lb_import_options_default (LB_UNITS_METRIC);
       LbBedProfile profile;
       double x = 0, depth = 5;
 
@@ -626,6 +662,8 @@ main (void)
     cmocka_unit_test (lengths_are_the_published_ones),
     cmocka_unit_test (tables_of_any_kind_are_read),
     cmocka_unit_test (other_encodings_are_told_by_their_mark),
+    cmocka_unit_test (unmarked_utf16_is_told_by_its_zeros),
+    cmocka_unit_test (limits_are_round_in_the_users_units),
     cmocka_unit_test (what_is_no_text_is_refused),
     cmocka_unit_test (columns_can_be_told),
     cmocka_unit_test (rubbish_is_refused),

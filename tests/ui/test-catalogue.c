@@ -56,7 +56,7 @@ a_line_of_the_catalogue_keeps_what_was_calibrated (void **state)
 
   lb_session_set_value (rig_session (), lb_field ("mainline.strum"), 0, 1.6, 0);
   catalogue = rig_catalogue_for (LB_PICK_MAINLINE, 0);
-  assert_true (lb_catalogue_window_select (catalogue, "stainless wire, 0.51 mm"));
+  assert_true (lb_catalogue_window_select (catalogue, "stainless wire, 0.020 in"));
   lb_catalogue_window_use (catalogue);
   assert_near (rig_setup ()->rig.mainline.diameter, 0.000508, 1e-9);
   assert_near (rig_setup ()->rig.mainline.breaking_load, 419, 1e-9);
@@ -73,7 +73,7 @@ a_part_is_known_by_its_values (void **state)
   assert_string_equal (rig_part_name (LB_PICK_WEIGHT, 0), "2 lb lead disc");
   lb_session_set_value (rig_session (), lb_field ("weight.mass_kg"), 0, 0.95, 0);
   assert_null (strstr (rig_part_name (LB_PICK_WEIGHT, 0), "lead"));
-  assert_string_equal (rig_part_name (LB_PICK_SHANK, 0), "nylon, 0.70 mm");
+  assert_string_equal (rig_part_name (LB_PICK_SHANK, 0), "nylon, 0.028 in");
 }
 
 static void
@@ -91,14 +91,14 @@ assert_opens_on (LbPickKind kind, const char *name)
 static void
 the_catalogue_opens_on_what_is_in_the_rig (void **state)
 {
-  assert_opens_on (LB_PICK_MAINLINE, "stainless wire, 0.71 mm");
+  assert_opens_on (LB_PICK_MAINLINE, "stainless wire, 0.028 in");
   assert_opens_on (LB_PICK_LURE, "floating minnow, 9 cm, medium lip");
   lb_session_set_value (rig_session (), lb_field ("mainline.diameter_m"), 0, 0.00048, 0);
   lb_session_set_value (rig_session (), lb_field ("leaders[].lure.length_m"), 0, 0.105, 0);
   lb_session_set_value (rig_session (), lb_field ("leaders[].lure.down_force_ratio"), 0, 0.75, 0);
   lb_session_set_value (rig_session (), lb_field ("weight.mass_kg"), 0, 1.2, 0);
   lb_session_set_value (rig_session (), lb_field ("weight.shape"), 0, LB_WEIGHT_DISC, 0);
-  assert_opens_on (LB_PICK_MAINLINE, "stainless wire, 0.51 mm");
+  assert_opens_on (LB_PICK_MAINLINE, "stainless wire, 0.020 in");
   assert_opens_on (LB_PICK_LURE, "floating minnow, 11 cm, deep lip");
   assert_opens_on (LB_PICK_WEIGHT, "2 1/2 lb lead disc");
 }
