@@ -15,21 +15,23 @@
 
 #define MOST_ITERATIONS 25
 #define MOST_BEFORE_FACTORS 3 /* iterations with kept factors before new ones are made */
-#define FIRST_SLOWNESS 1      /* before anything is known of new factors */
+#define MOST_WITH_KEPT 4      /* iterations, after which they are made anew every time */
+#define FIRST_SLOWNESS 1      /* while nothing is known of the factors */
 #define LARGEST_SLOWNESS 0.3  /* that kept factors are worth keeping at */
 #define LEAST_SLOWNESS 0.01
 #define OLDEST_FACTORS 50 /* steps */
 #define DIVERGED 50.0     /* m */
 
 /* A step may miss what was foreseen by this much, m/s over the step and N; and is not shortened for
- * it below this share of the longest. A landing or a line that comes taut takes some hundreds of
- * such steps. What goes on for longer, a slack line that flaps and snaps in the air, is followed in
- * longer steps until it is quiet again. */
-#define SPEED_LIMIT 2e-3
-#define PULL_LIMIT 0.015
-#define SHORTEST_FOR_BLOW (1.0 / 128)
+ * it below these, s and a share of the longest. A landing, the ringing of the wire after it and a
+ * line that comes taut take some thousands of such steps. What goes on for longer, and soon a slack
+ * line that flaps and snaps in the air, is followed in longer steps until it is quiet again. */
+#define SPEED_LIMIT 2e-4
+#define PULL_LIMIT 3e-3
+#define SHORTEST_FOR_BLOW 2e-5 /* in shorter ones rounding tells */
 #define SHORTEST_FOR_FLAPPING (1.0 / 8)
-#define BLOW_STEPS 800
+#define BLOW_STEPS 5000
+#define SLACK_COUNTS 20 /* steps, that one with a slack line counts for */
 #define QUIET (1.0 / 4) /* share of the longest step, from which on it is quiet */
 #define QUIET_STEPS 20  /* that make it so for good */
 #define SHORTEST 1e-8   /* and never below this share */
@@ -134,6 +136,9 @@ newton (LbPass *pass)
   double move_left = fmax (MOVE_LEFT * fmin (faster * faster, 1), LEAST_MOVE_LEFT);
   int with_these = 0;
 
+  /* How the bed holds, friction above all, or a slack line changes from one step to the next. */
+  if (pass->touches || pass->slack)
+    pass->slowness = FIRST_SLOWNESS;
   for (int k = 0; k < MOST_ITERATIONS; k++)
     {
       lb_pass_rates (pass);
@@ -158,9 +163,10 @@ newton (LbPass *pass)
           lb_pass_rates (pass);
           return true;
         }
-      /* Kept factors that do no good are made anew; new ones may be on the wrong side of a kink. */
-      factor =
-          with_these >= MOST_BEFORE_FACTORS || (with_these > 1 && size > LARGEST_SLOWNESS * last);
+      /* Kept factors that do no good are made anew. New ones may be on the wrong side of a kink,
+       * and made every other time they always are: then they are kept no more. */
+      factor = k >= MOST_WITH_KEPT || with_these >= MOST_BEFORE_FACTORS
+               || (with_these > 1 && size > LARGEST_SLOWNESS * last);
       last = size;
     }
   return false;
@@ -220,8 +226,11 @@ go_back (LbPass *pass, double line_out)
 static double
 shortest_for_error (const LbPass *pass)
 {
-  return pass->options.step
-         * (pass->short_steps < BLOW_STEPS ? SHORTEST_FOR_BLOW : SHORTEST_FOR_FLAPPING);
+  double longest = pass->options.step;
+
+  return fmin (longest, pass->short_steps < BLOW_STEPS
+                            ? SHORTEST_FOR_BLOW
+                            : fmax (SHORTEST_FOR_FLAPPING * longest, SHORTEST_FOR_BLOW));
 }
 
 /* Sets the step to be tried after one that was taken. */
@@ -232,7 +241,7 @@ set_next_step (LbPass *pass, double step, double error)
   bool grow = error < 0.1 || !(pass->before_last > 0) || step < 0.5 * shortest_for_error (pass);
 
   if (step < QUIET * longest)
-    pass->short_steps += 1;
+    pass->short_steps += pass->slack ? SLACK_COUNTS : 1;
   else
     pass->short_steps = fmax (pass->short_steps - (double) BLOW_STEPS / QUIET_STEPS, 0);
   pass->step = fmin (grow ? 2 * step : fmin (pass->step, 2 * step), longest);

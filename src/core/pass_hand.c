@@ -14,15 +14,14 @@
 /* The line is never taken in to less than this, m. */
 #define SHORTEST_LINE LB_STEADY_SHORTEST_LINE
 
-/* Taken in and let out like a raised cosine. The first stroke swells from nothing, so that the hand
- * starts as smoothly as it goes on. */
+/* Taken in and let out like a raised cosine. The first stroke swells from nothing, with a push that
+ * never jumps, so that the hand starts as smoothly as it goes on. */
 static double
 lifted (const LbHand *hand, double time)
 {
-  double part = time / hand->period, swell = 1;
+  double part = time / hand->period, begun = fmin (2 * part, 1);
+  double swell = begun * begun * begun * (10 - 15 * begun + 6 * begun * begun);
 
-  if (part < 0.5)
-    swell = part * part * 4 * (3 - 4 * part);
   return hand->stroke * swell * (0.5 - 0.5 * cos (2 * PI * part));
 }
 

@@ -9,6 +9,9 @@
  * potential flow: textbook). */
 #define LB_PASS_LINE_ADDED_MASS 1.0
 
+/* A tension below this, N, may be that of a line that goes slack or comes taut. */
+#define LB_PASS_NEARLY_SLACK 1e-4
+
 /* One node with the segment to its parent. Components in the order of LB_ALONG and so on. */
 typedef struct
 {
@@ -93,6 +96,8 @@ struct LbPass
   bool flat;           /* all lies in the plane y = 0 and stays there */
   double slowness;     /* error left after an iteration, as a share of the iteration's change */
   size_t kept_for;     /* steps, that the factors have served */
+  bool touches, slack; /* some node was in the bed's reach, some segment nearly slack, when last
+                          taken */
   LbPassStatistics statistics;
 };
 

@@ -2,9 +2,6 @@
 #include "pass_private.h"
 #include "tree_math.h"
 
-/* A tension below this, N, may be that of a line that goes slack or comes taut. */
-#define NEARLY_SLACK 1e-4
-
 #define MOST_ROUNDS 60
 
 /* ---- What the bed carries ---- */
@@ -45,7 +42,7 @@ settle_on_bed (const LbTree *tree, Sinking sinking, double hold, double aim, dou
 }
 
 static void
-take_near_bed (const LbPass *pass, LbPassNode *node, double dx, double dz)
+take_near_bed (LbPass *pass, LbPassNode *node, double dx, double dz)
 {
   const LbTree *tree = &pass->steady->tree;
   double beyond = -LB_TREE_BED_REACH * tree->bed_softness;
@@ -60,6 +57,7 @@ take_near_bed (const LbPass *pass, LbPassNode *node, double dx, double dz)
   double straight = -node->r[LB_UP] - there.depth;
   if (fmax (sunk, straight) < beyond)
     return;
+  pass->touches = true;
   double force = lb_pass_bed_force (tree, sunk, sinking).force + node->bed_rate * (wanted - sunk);
   double hold = node->bed_hold;
   Sinking law = { pass->beta,
@@ -106,16 +104,17 @@ settle_tension (const LbTreeLine *line, double rest, double hold, double tension
 }
 
 static void
-take_tension (const LbPass *pass, LbPassNode *node)
+take_tension (LbPass *pass, LbPassNode *node)
 {
   const LbTreeLine *line = &pass->steady->tree.lines[node->part];
   double wanted = node->tension + node->pull, slope;
 
-  if (lb_larger (-wanted, -node->tension) < -NEARLY_SLACK)
+  if (lb_larger (-wanted, -node->tension) < -LB_PASS_NEARLY_SLACK)
     {
       node->tension = wanted;
       return;
     }
+  pass->slack = true;
   double length =
       node->rest * (1 + lb_stretch (line, node->tension, &slope)) + node->compliance * node->pull;
   node->tension = settle_tension (line, node->rest, node->held_by, wanted, length);
@@ -126,6 +125,7 @@ lb_pass_take (LbPass *pass)
 {
   const LbTree *tree = &pass->steady->tree;
 
+  pass->touches = pass->slack = false;
   for (size_t i = 1; i < pass->n_nodes; i++)
     {
       LbPassNode *node = &pass->nodes[i];

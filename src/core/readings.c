@@ -50,9 +50,9 @@ lb_band_state (const LbBand *band, double height, bool on_bed)
 {
   if (on_bed)
     return LB_BAND_ON_BED;
-  if (height < band->low)
+  if (height < band->low - LB_BAND_EDGE)
     return LB_BAND_BELOW;
-  return height > band->high ? LB_BAND_ABOVE : LB_BAND_INSIDE;
+  return height > band->high + LB_BAND_EDGE ? LB_BAND_ABOVE : LB_BAND_INSIDE;
 }
 
 /* The largest tension anywhere in a part, N: at the ends of its segments, where it is reached. */

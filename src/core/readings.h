@@ -5,6 +5,10 @@
 #include "approach.h"
 #include "shape.h"
 
+/* The edges of the band are this wide, m, and belong to it: what is held just at an edge would else
+ * be out of the band for half of the time, by rounding and by what a solve leaves over (1e-8 m). */
+#define LB_BAND_EDGE 1e-5
+
 /* A part lies on the bed when the bed carries it with more than this, N. */
 #define LB_TOUCHING_FORCE 1e-5
 

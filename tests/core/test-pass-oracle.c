@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The pass against another integrator with the equations written anew (pass-oracle.h, CVODE of
- * SUNDIALS), and its energy by the same formulas. */
+ * SUNDIALS). */
 #include "test.h"
 
 #include <gsl/gsl_math.h>
@@ -39,13 +39,11 @@ typedef struct
   bool uniform;      /* stream, else the 1/6 law */
   double stiffness;  /* N, of the mainline; 0: steel wire */
   double move, pull; /* allowed, m and N */
-  double step;       /* s; 0: the usual */
+  size_t segments;   /* 0: 24 */
 } Case;
 
-/* The ramp goes from 0.1 to 0.8 s. Where nothing lands or drags the goals of the program hold for
- * its usual step, 1e-4 m and 0.01 N; for a landing they are 5e-4 m and 0.1 N. The blow of a landing
- * rings in the wire for a fifth of a second, which steps of 5 ms damp away: 0.11 N on this coarse
- * mesh. With steps that follow the ringing it is less by far. */
+/* The ramp goes from 0.1 to 0.8 s. In the usual steps of 5 ms the goals of the program hold: where
+ * nothing lands 1e-4 m and 0.01 N, for a landing 5e-4 m and 0.1 N, at every step. */
 static const Case cases[] = {
   { .name = "faster",
     .mass = 0.79,
@@ -65,7 +63,7 @@ static const Case cases[] = {
     .to = 0.3,
     .move = 5e-4,
     .pull = 0.1,
-    .step = 0.0001 },
+    .segments = 50 },
   { .name = "stops in a fast stream",
     .mass = 1.36,
     .current = 2,
@@ -170,8 +168,8 @@ static const Case cases[] = {
     .from = 0.8,
     .to = 0.5,
     .line = 6.2,
-    .move = 5e-4,
-    .pull = 0.1 },
+    .move = 1e-4,
+    .pull = 0.01 },
 };
 
 static LbSetup
@@ -201,7 +199,7 @@ compare (const Case *c)
 {
   LbSetup setup = setup_of (c);
   LbPassPlan plan = pass_ramp (c->from, c->to, 0.1, 0.8);
-  LbPassOptions options = { .segments = 24, .step = c->step };
+  LbPassOptions options = { .segments = c->segments > 0 ? c->segments : 24 };
   PassDifference worst = { 0 };
 
   plan.course.points[1].heading = c->heading;
@@ -209,10 +207,10 @@ compare (const Case *c)
   plan.hand = c->hand;
   pass_run (pass, &setup, &plan, &options, 0);
   PassOracle *oracle = pass_oracle_new (lb_pass_shape (pass), &setup, &plan, 1e-7);
-  for (int k = 1; k <= 24; k++)
+  for (int k = 1; k <= 240; k++)
     {
-      assert_int_equal (lb_pass_advance (pass, 0.05 * k), LB_STATUS_OK);
-      assert_true (pass_oracle_advance (oracle, 0.05 * k));
+      assert_int_equal (lb_pass_advance (pass, 0.005 * k), LB_STATUS_OK);
+      assert_true (pass_oracle_advance (oracle, 0.005 * k));
       const LbShape *shape = lb_pass_shape (pass);
       for (size_t i = 1; i < shape->n_nodes; i++)
         {
@@ -235,102 +233,11 @@ test_twelve_rigs (void **state)
     compare (&cases[i]);
 }
 
-/* ---- Energy ---- */
-
-/* What a swing without drag loses over 4 s, as a share of what it started with. */
-static double
-energy_lost (double step)
-{
-  LbSetup before = rig_cable (6, 8, 2, 1.2), after;
-  LbPassPlan none = { 0 };
-  LbPassOptions options = { .step = step, .segments = 20 };
-  LbSteady *steady = lb_steady_new ();
-
-  before.rig.mainline.density = 7900;
-  before.rig.mainline.axial_stiffness = 5e4;
-  after = before;
-  after.river.surface_current = 0;
-  after.rig.mainline.normal_drag = after.rig.weight.drag_coefficient = 0;
-  assert_int_equal (lb_steady_solve (steady, &before, &(LbSteadyOptions){ .segments = 20 }),
-                    LB_STATUS_OK);
-  assert_int_equal (lb_pass_start_from (pass, lb_steady_shape (steady), &after, NULL, &options),
-                    LB_STATUS_OK);
-  PassOracle *weigh = pass_oracle_new (lb_steady_shape (steady), &after, &none, 1e-6);
-  pass_oracle_take (weigh, pass);
-  double first = pass_oracle_energy (weigh);
-  assert_int_equal (lb_pass_advance (pass, 4), LB_STATUS_OK);
-  pass_oracle_take (weigh, pass);
-  double last = pass_oracle_energy (weigh);
-  /* Hanging straight down, at rest, is the least there can be. */
-  assert_int_equal (lb_steady_solve (steady, &after, &(LbSteadyOptions){ .segments = 20 }),
-                    LB_STATUS_OK);
-  assert_int_equal (lb_pass_start_from (pass, lb_steady_shape (steady), &after, NULL, &options),
-                    LB_STATUS_OK);
-  pass_oracle_take (weigh, pass);
-  double least = pass_oracle_energy (weigh);
-  pass_oracle_free (weigh);
-  lb_steady_free (steady);
-  return (first - last) / (first - least);
-}
-
-/* Nothing takes energy out of it but the steps, which take less and less. */
-static void
-test_energy_is_kept (void **state)
-{
-  double usual = energy_lost (LB_PASS_DEFAULT_STEP), finer = energy_lost (1e-3);
-
-  print_message ("lost of the swing's energy: %.2e, with finer steps %.2e\n", usual, finer);
-  assert_near (usual, 0, 1e-2);
-  assert_near (finer, 0, 1e-3);
-}
-
-/* In still water, while the boat speeds up and slows down: what the hand puts in, less what the
- * water takes out, is what the rig has more. */
-static void
-test_energy_balance (void **state)
-{
-  LbSetup setup = rig_reference (0.79, 0.5, 0);
-  LbPassPlan plan = pass_ramp (0.5, 1, 0.1, 0.6);
-  double step = 0.0025, put_in = 0, taken = 0, last_in = 0, last_out = 0;
-
-  plan.course.n_points = 3;
-  plan.course.points[2] = (LbCoursePoint){ .time = 1.5, .speed = 0.3 };
-  plan.course.points[2].heading = 0.5;
-  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 5 };
-  pass_run (pass, &setup, &plan, &(LbPassOptions){ .step = step }, 0);
-  PassOracle *weigh = pass_oracle_new (lb_pass_shape (pass), &setup, &plan, 1e-6);
-  pass_oracle_take (weigh, pass);
-  double first = pass_oracle_energy (weigh);
-  for (int k = 0; k <= 800; k++)
-    {
-      assert_int_equal (lb_pass_advance (pass, k * step), LB_STATUS_OK);
-      pass_oracle_take (weigh, pass);
-      LbVec3 pull = lb_pass_shape (pass)->nodes[1].pull_on_parent;
-      double in = -lb_vec3_dot (pull, lb_pass_boat_velocity (pass));
-      double out = pass_oracle_power (weigh);
-      if (k > 0)
-        {
-          put_in += 0.5 * step * (last_in + in);
-          taken += 0.5 * step * (last_out + out);
-        }
-      last_in = in;
-      last_out = out;
-    }
-  double gained = pass_oracle_energy (weigh) - first;
-  pass_oracle_free (weigh);
-  print_message ("put in %.4f J, taken out %.4f J, gained %.4f J\n", put_in, -taken, gained);
-  assert_less (1, put_in);
-  assert_less (0.05, fabs (gained));
-  assert_near (gained, put_in + taken, 1e-3 * put_in);
-}
-
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_twelve_rigs),
-    cmocka_unit_test (test_energy_is_kept),
-    cmocka_unit_test (test_energy_balance),
   };
 
   return cmocka_run_group_tests (tests, set_up, tear_down);

@@ -357,7 +357,7 @@ test_order_in_time (void **state)
     {
       LbVec3 at[3];
       for (int k = 0; k < 3; k++)
-        at[k] = ramp_end (0.01 / (1 << k), 50, lure == 1);
+        at[k] = ramp_end (0.0025 / (1 << k), 50, lure == 1);
       assert_order (at, 1.8);
     }
 }
@@ -394,8 +394,8 @@ test_landing (void **state)
   double depth = -1;
   PassDifference d = pass_against_finer (&setup, &plan, 2, 50, &depth);
 
-  assert_less (d.move, 1e-4);
-  assert_less (d.pull, 0.1);
+  assert_less (d.move, 2e-5);
+  assert_less (d.pull, 0.03);
   assert_less (4e-4, depth);
   assert_less (depth, 1e-3);
 }

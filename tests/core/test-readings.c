@@ -52,6 +52,12 @@ test_band (void **state)
   assert_int_equal (lb_band_state (&band, 0.3, false), LB_BAND_INSIDE);
   assert_int_equal (lb_band_state (&band, 0.45, false), LB_BAND_INSIDE);
   assert_int_equal (lb_band_state (&band, 0.46, false), LB_BAND_ABOVE);
+  /* The edges belong to the band, and what rounding leaves of them; a tenth of a millimetre is
+   * out. */
+  assert_int_equal (lb_band_state (&band, 0.1 - 1e-7, false), LB_BAND_INSIDE);
+  assert_int_equal (lb_band_state (&band, 0.1 - 1e-4, false), LB_BAND_BELOW);
+  assert_int_equal (lb_band_state (&band, 0.45 + 1e-7, false), LB_BAND_INSIDE);
+  assert_int_equal (lb_band_state (&band, 0.45 + 1e-4, false), LB_BAND_ABOVE);
   assert_int_equal (lb_band_state (&band, 0.3, true), LB_BAND_ON_BED);
 }
 
