@@ -6,8 +6,8 @@
 #include "words.h"
 
 /* Pulls from which a caution is due, N. The first is an estimate: bare wire cuts long before the
- * hand is too weak. The others are what an industry guide on two-handed pulling gives as sustained
- * and as initial limit (24 and 44 lbf). */
+ * hand is too weak. The others are the car industry's sustained and initial limit of pulling with
+ * two hands (24 and 44 lbf; see hang_up.h). */
 #define BARE_WIRE_PULL 30
 #define SUSTAINED_PULL 107
 #define INITIAL_PULL LB_HAND_LIMIT

@@ -6,8 +6,9 @@
 #include "result.h"
 #include "snag.h"
 
-/* N; what most people can pull with two hands for a moment: 44 lbf, the initial limit of an
- * industry guide on pulling. */
+/* N; what most people can pull with two hands for a moment: 44 lbf, the initial limit of the car
+ * industry's ergonomics, as a training page quotes it that points to the tables of Snook & Ciriello
+ * 1991, Ergonomics 34(9), 1197 (those not read). */
 #define LB_HAND_LIMIT 196.0
 
 /* m/s; a boat that is slower pulls no harder as time goes on. */

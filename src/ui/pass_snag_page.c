@@ -157,7 +157,8 @@ lb_pass_snag_page_new (LbSession *session)
   gtk_box_append (
       box, lb_page_note (_ ("An estimate, from the rig as it runs with these settings. Neither arm "
                             "nor rod nor line gives way: real times are rather longer. The hand "
-                            "limit is the first pull with two hands of an industry guide.")));
+                            "limit is what the car industry’s ergonomics allow for a first pull "
+                            "with two hands (tables behind it: Snook and Ciriello 1991).")));
   g_signal_connect_swapped (session, "solved", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "reworded", G_CALLBACK (update), self);
   return GTK_WIDGET (self);
