@@ -32,7 +32,7 @@ struct _LbPassFishPage
   GtkWidget *table; /* box */
   LbReadingsTable *shown;
   GCancellable *asked; /* the question that is being answered; NULL: none */
-  gboolean outdated;   /* another one waits */
+  gboolean outdated;   /* its answer is no longer wanted */
   gboolean chosen;     /* a lure, by the page or its user */
 };
 
@@ -96,7 +96,6 @@ ask (LbPassFishPage *self, LbResult *result, size_t lure)
   g_autoptr (GTask) task = NULL;
   double reduced = lb_quantity_entry_get_value (LB_QUANTITY_ENTRY (self->speed));
 
-  self->outdated = self->asked != NULL;
   if (self->asked)
     return;
   question = g_new0 (Question, 1);
@@ -120,7 +119,8 @@ update (LbPassFishPage *self)
   LbResult *result = lb_session_get_result (self->session);
   int lure;
 
-  self->outdated = FALSE;
+  /* Whatever is shown now, the answer that is still to come belongs to what was before. */
+  self->outdated = self->asked != NULL;
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
   if (!result || lb_result_get_failed (result))

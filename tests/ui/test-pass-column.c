@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The column of the Pass page: its choices of lures follow a rig whose leaders change, and answers
+ * that come late are not shown. */
+#include "one_window.h"
+
+#include "pass_page.h"
+
+static LbPassPage *page;
+
+static int
+open_column (void **state)
+{
+  window = harness_window (960, 600);
+  lb_window_show_main_page (window, LB_MAIN_PAGE_PASS);
+  page = LB_PASS_PAGE (lb_window_get_main_page_widget (window, LB_MAIN_PAGE_PASS));
+  lb_pass_playback_set_playing (lb_pass_page_get_playback (page), FALSE);
+  return 0;
+}
+
+static void
+act (const char *action)
+{
+  assert_true (gtk_widget_activate_action (GTK_WIDGET (page), action, NULL));
+  harness_frame (GTK_WIDGET (page));
+}
+
+static void
+change (LbChange *change)
+{
+  lb_session_do (session (), change);
+  harness_solved (window);
+}
+
+/* ---- Lures ---- */
+
+static void
+assert_choice (GtkDropDown *choice, guint n_lures, guint chosen)
+{
+  assert_int_equal (g_list_model_get_n_items (gtk_drop_down_get_model (choice)), 1 + n_lures);
+  assert_int_equal (gtk_drop_down_get_selected (choice), chosen);
+}
+
+static const char *
+name_in (GtkDropDown *choice, guint position)
+{
+  return gtk_string_list_get_string (GTK_STRING_LIST (gtk_drop_down_get_model (choice)), position);
+}
+
+/* From two leaders to three, to one and back to two, with a lure chosen. */
+static void
+follows_the_leaders (GtkDropDown *choice)
+{
+  LbDocument *document = lb_session_get_document (session ());
+
+  assert_int_equal (setup ()->rig.n_leaders, 2);
+  gtk_drop_down_set_selected (choice, 2);
+  assert_string_equal (name_in (choice, 2), "upper lure");
+  change (lb_change_new_add_leader (document));
+  assert_choice (choice, 3, 2);
+  assert_string_equal (name_in (choice, 2), "middle lure");
+  gtk_drop_down_set_selected (choice, 3);
+  change (lb_change_new_remove_leader (document, 2));
+  assert_choice (choice, 2, 0);
+  gtk_drop_down_set_selected (choice, 1);
+  change (lb_change_new_remove_leader (document, 1));
+  assert_choice (choice, 1, 1);
+  assert_string_equal (name_in (choice, 1), "lure");
+  lb_session_undo (session ());
+  harness_solved (window);
+  assert_choice (choice, 2, 1);
+}
+
+static void
+a_snag_follows_the_leaders (void **state)
+{
+  act ("pass.snag");
+  follows_the_leaders (GTK_DROP_DOWN (lb_pass_snag_page_get_held (lb_pass_page_get_snag (page))));
+}
+
+static void
+a_fish_follows_the_leaders (void **state)
+{
+  act ("pass.fish");
+  follows_the_leaders (GTK_DROP_DOWN (lb_pass_fish_page_get_lure (lb_pass_page_get_fish (page))));
+}
+
+/* ---- Answers that come late ---- */
+
+static gboolean
+fish_is_settled (gpointer data)
+{
+  return lb_pass_fish_page_get_settled (lb_pass_page_get_fish (page));
+}
+
+static void
+an_answer_that_is_not_wanted_any_more_is_not_shown (void **state)
+{
+  LbPassFishPage *fish = lb_pass_page_get_fish (page);
+  GtkDropDown *lure = GTK_DROP_DOWN (lb_pass_fish_page_get_lure (fish));
+  g_autofree char *none = NULL;
+
+  act ("pass.fish");
+  harness_wait (fish_is_settled, NULL, "the loads");
+  gtk_drop_down_set_selected (lure, 2);
+  assert_false (lb_pass_fish_page_get_settled (fish));
+  gtk_drop_down_set_selected (lure, 0);
+  harness_wait (fish_is_settled, NULL, "the loads of before");
+  none = lb_pass_fish_page_dup_text (fish);
+  assert_string_equal (none, "No fish is on.");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test_setup_teardown (a_snag_follows_the_leaders, open_column, tear_down),
+    cmocka_unit_test_setup_teardown (a_fish_follows_the_leaders, open_column, tear_down),
+    cmocka_unit_test_setup_teardown (an_answer_that_is_not_wanted_any_more_is_not_shown,
+                                     open_column, tear_down),
+  };
+
+  harness_start ();
+  g_application_hold (G_APPLICATION (harness_application ()));
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
