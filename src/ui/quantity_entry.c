@@ -18,6 +18,7 @@ struct _LbQuantityEntry
   double value;
   char *shown; /* the text that stands for the value */
   char *fault;
+  char *hint; /* the tooltip of its own, while that of the fault is in its place */
   guint gesture;
 };
 
@@ -35,14 +36,19 @@ static guint signals[N_SIGNALS];
 static void
 take_fault (LbQuantityEntry *self, char *fault)
 {
+  GtkWidget *widget = GTK_WIDGET (self);
   gboolean same = g_strcmp0 (fault, self->fault) == 0;
 
+  if (fault && !self->fault)
+    self->hint = g_strdup (gtk_widget_get_tooltip_text (widget));
   g_free (self->fault);
   self->fault = fault;
   if (same)
     return;
   lb_entry_show_invalid (GTK_ENTRY (self), fault != NULL);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), fault);
+  gtk_widget_set_tooltip_text (widget, fault ? fault : self->hint);
+  if (!fault)
+    g_clear_pointer (&self->hint, g_free);
   g_signal_emit (self, signals[FAULT_CHANGED], 0);
 }
 
@@ -176,6 +182,7 @@ lb_quantity_entry_dispose (GObject *object)
   g_clear_object (&self->session);
   g_clear_pointer (&self->shown, g_free);
   g_clear_pointer (&self->fault, g_free);
+  g_clear_pointer (&self->hint, g_free);
   G_OBJECT_CLASS (lb_quantity_entry_parent_class)->dispose (object);
 }
 

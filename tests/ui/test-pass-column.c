@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The column of the Pass page: its choices of lures follow a rig whose leaders change, and answers
- * that come late are not shown. */
+/* The column of the Pass page: its choices of lures follow a rig whose leaders change, answers that
+ * come late are not shown, entries say what they are for. */
 #include "one_window.h"
 
 #include "pass_page.h"
+#include "quantity_entry.h"
 
 static LbPassPage *page;
 
@@ -109,6 +110,26 @@ an_answer_that_is_not_wanted_any_more_is_not_shown (void **state)
   assert_string_equal (none, "No fish is on.");
 }
 
+/* ---- Entries ---- */
+
+static void
+a_fault_gives_the_tooltip_back (void **state)
+{
+  GtkWidget *speed = lb_pass_fish_page_get_speed (lb_pass_page_get_fish (page));
+  LbQuantityEntry *entry = LB_QUANTITY_ENTRY (speed);
+  g_autofree char *own = g_strdup (gtk_widget_get_tooltip_text (speed));
+
+  assert_non_null (own);
+  gtk_editable_set_text (GTK_EDITABLE (speed), "slow");
+  lb_quantity_entry_commit (entry);
+  assert_string_equal (gtk_widget_get_tooltip_text (speed), lb_quantity_entry_get_fault (entry));
+  gtk_editable_set_text (GTK_EDITABLE (speed), "100 mph");
+  lb_quantity_entry_commit (entry);
+  assert_string_equal (gtk_widget_get_tooltip_text (speed), lb_quantity_entry_get_fault (entry));
+  lb_quantity_entry_reset (entry);
+  assert_string_equal (gtk_widget_get_tooltip_text (speed), own);
+}
+
 int
 main (void)
 {
@@ -117,6 +138,7 @@ main (void)
     cmocka_unit_test_setup_teardown (a_fish_follows_the_leaders, open_column, tear_down),
     cmocka_unit_test_setup_teardown (an_answer_that_is_not_wanted_any_more_is_not_shown,
                                      open_column, tear_down),
+    cmocka_unit_test_setup_teardown (a_fault_gives_the_tooltip_back, open_column, tear_down),
   };
 
   harness_start ();
