@@ -269,8 +269,10 @@ describe (const LbScene *scene, const LbPassPicture *picture)
   LbPhrase far = lb_phrase_quantity (&scene->picture, LB_QUANTITY_LENGTH, fabs (way));
 
   g_string_append_c (text, ' ');
-  g_string_append (text,
-                   lb_phrase_format (_ ("The boat has come %s up the river."), far.text).text);
+  g_string_append (text, lb_phrase_format (way < 0 ? _ ("The boat has come %s down the river.")
+                                                   : _ ("The boat has come %s up the river."),
+                                           far.text)
+                             .text);
   lb_pass_describe_touches (scene, picture, text);
   lb_pass_describe_second (scene, picture, text);
   return g_string_free (text, FALSE);

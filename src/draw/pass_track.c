@@ -10,6 +10,16 @@ point_of (const LbPassSample *sample, size_t body)
                          reading->on_bed || sample->touched[body] };
 }
 
+/* Keeps the nearest approach; an unset distance is none. */
+static void
+take_approach (LbTrackMoment *moment, const LbApproach *approach)
+{
+  if (!lb_is_set (approach->distance) || approach->distance >= moment->closest)
+    return;
+  moment->closest = approach->distance;
+  moment->closest_at = approach->at;
+}
+
 static LbTrackMoment
 moment_of (const LbPassSample *sample, double reel_across)
 {
@@ -28,11 +38,7 @@ moment_of (const LbPassSample *sample, double reel_across)
     .closest_at = r->closest.at,
   };
 
-  if (lb_is_set (sample->between.distance) && !(sample->between.distance >= r->closest.distance))
-    {
-      moment.closest = sample->between.distance;
-      moment.closest_at = sample->between.at;
-    }
+  take_approach (&moment, &sample->between);
   for (size_t i = 0; i < r->n_leaders; i++)
     moment.lures[i] = point_of (sample, LB_PASS_LURE_0 + i);
   return moment;
@@ -41,6 +47,7 @@ moment_of (const LbPassSample *sample, double reel_across)
 void
 lb_track_add (GArray *moments, const LbPassRecord *record)
 {
+  const LbPassRecord *second = lb_pass_record_second (record);
   size_t n = lb_pass_record_count (record);
   double reel_across = lb_pass_record_plan (record)->course.reel_across;
 
@@ -48,6 +55,8 @@ lb_track_add (GArray *moments, const LbPassRecord *record)
     {
       LbTrackMoment moment = moment_of (lb_pass_record_sample (record, i), reel_across);
 
+      if (second)
+        take_approach (&moment, &lb_pass_record_sample (second, i)->readings.closest);
       g_array_append_val (moments, moment);
     }
 }

@@ -28,8 +28,9 @@ typedef struct
   double hand_tension; /* N */
   LbTrackPoint weight;
   LbTrackPoint lures[LB_MAX_LEADERS];
-  double closest;    /* m, a leader's nearest approach to another line, or that of two rigs if it is
-                        less; unset: nothing to compare */
+  double closest;    /* m, a leader's nearest approach to another line of its rig; of the first of
+                        two rigs also that of the second, and of both to one another: the least of
+                        them; unset: nothing to compare */
   LbVec3 closest_at; /* m */
 } LbTrackMoment;
 

@@ -165,6 +165,37 @@ two_rigs_are_shown (void **state)
   pass_run_free (run);
 }
 
+/* The lines of the second rig alone may be the nearest ones of all: they count like those of the
+ * first. */
+static void
+the_second_rig_has_tangles_of_its_own (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbPassScript script = pass_lift_and_drop ();
+  size_t nearer = 0;
+  PassRun *run;
+
+  script.second_weight = 0.5 * setup.rig.weight.mass;
+  script.reels_apart = 5;
+  run = pass_run_new (&setup, &script, 10);
+  assert_int_equal (run->moments->len, lb_pass_record_count (run->record));
+  for (guint i = 0; i < run->moments->len; i++)
+    {
+      const LbTrackMoment *moment = &g_array_index (run->moments, LbTrackMoment, i);
+      LbApproach one = lb_pass_record_sample (run->record, i)->readings.closest;
+      LbApproach other =
+          lb_pass_record_sample (lb_pass_record_second (run->record), i)->readings.closest;
+
+      assert_near (moment->closest, fmin (one.distance, other.distance), 0);
+      if (!(other.distance < one.distance))
+        continue;
+      nearer++;
+      assert_near (moment->closest_at.y, other.at.y, 0);
+    }
+  assert_true (nearer > 0);
+  pass_run_free (run);
+}
+
 static size_t
 count_looks (const LbScene *scene, LbColour stroke, LbLinePattern pattern)
 {
@@ -371,6 +402,25 @@ the_words_tell_of_the_moment (void **state)
   pass_run_free (run);
 }
 
+/* As after a half turn. */
+static void
+a_boat_that_has_come_down_the_river_is_told_so (void **state)
+{
+  PassRun *run = default_run ();
+  char *side;
+  Drawn d;
+
+  pass_run_go_to (run, 10);
+  run->picture.reach_start -= 200;
+  d = draw (&run->picture, LB_THEME_LIGHT, 1280, 800);
+  side = lb_scene_describe (d.side);
+  assert_non_null (strstr (side, " down the river."));
+  assert_null (strstr (side, " up the river."));
+  g_free (side);
+  drawn_free (&d);
+  pass_run_free (run);
+}
+
 static void
 lines_too_near_are_marked (void **state)
 {
@@ -531,12 +581,14 @@ main (void)
     cmocka_unit_test (the_rig_is_where_the_pass_has_it),
     cmocka_unit_test (a_turn_to_the_right_goes_up),
     cmocka_unit_test (two_rigs_are_shown),
+    cmocka_unit_test (the_second_rig_has_tangles_of_its_own),
     cmocka_unit_test (the_second_rig_is_told_from_the_first),
     cmocka_unit_test (the_background_stays_while_the_view_does),
     cmocka_unit_test (a_long_pass_has_pages),
     cmocka_unit_test (the_chart_tells_time_both_ways),
     cmocka_unit_test (lines_differ_without_colour),
     cmocka_unit_test (the_words_tell_of_the_moment),
+    cmocka_unit_test (a_boat_that_has_come_down_the_river_is_told_so),
     cmocka_unit_test (lines_too_near_are_marked),
     cmocka_unit_test (nothing_known_is_said),
     cmocka_unit_test (words_are_clear_for_any_pass_and_size),
