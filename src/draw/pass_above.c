@@ -9,8 +9,7 @@
 #include "labels.h"
 #include "pass_parts.h"
 
-#define BEAM 0.85  /* m, half the boat's */
-#define AROUND 1.0 /* m, shown round everything */
+#define BEAM 0.85 /* m, half the boat's */
 #define MOST_NODES 2048
 #define STRAIGHT 0.01 /* rad */
 
@@ -21,47 +20,6 @@ enum
   MEMORY_CLOSEST,
   MEMORY_LURES,
 };
-
-/* ---- The view ---- */
-
-static void
-include (LbExtents *extents, LbVec3 at, double around)
-{
-  extents->x_min = fmin (extents->x_min, at.x - around);
-  extents->x_max = fmax (extents->x_max, at.x + around);
-  extents->z_min = fmin (extents->z_min, at.y - around);
-  extents->z_max = fmax (extents->z_max, at.y + around);
-}
-
-static void
-include_track (LbExtents *extents, const LbPassTrack *track)
-{
-  for (size_t i = 0; i < track->n; i++)
-    {
-      const LbTrackMoment *m = &track->moments[i];
-
-      include (extents, m->reel, LB_BOAT_BOW);
-      include (extents, m->weight.position, AROUND);
-      for (size_t k = 0; k < track->n_lures; k++)
-        include (extents, m->lures[k].position, AROUND);
-    }
-}
-
-LbView
-lb_pass_above_fit (const LbView *previous,
-                   const LbPassPicture *picture,
-                   const LbStyle *style,
-                   double width,
-                   double height)
-{
-  double start = picture->reach_start;
-  LbExtents all = { start - LB_BOAT_BOW, start + 2 * LB_BOAT_STERN, -AROUND, AROUND, start };
-
-  include_track (&all, &picture->track);
-  include_track (&all, &picture->second);
-  all.x_rig = all.x_min + LB_BOAT_BOW;
-  return lb_view_fit (previous, &all, style, width, height);
-}
 
 /* ---- Things ---- */
 

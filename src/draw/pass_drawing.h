@@ -30,6 +30,16 @@ LbView lb_pass_side_fit (const LbView *previous,
                          double width,
                          double height);
 
+/* Boat and rig alone at the moment, as large as there is room. */
+LbView
+lb_pass_side_near (const LbPassPicture *picture, const LbStyle *style, double width, double height);
+
+/* A view that was zoomed or moved, taken along with the rig: closely, so that the boat stays where
+ * it is in the picture, or else only when the weight comes to its edge. From the side or from
+ * above. `reel` is where the reel was when it was last taken along, and becomes where it is. */
+LbView lb_pass_view_along (
+    const LbView *view, const LbPassPicture *picture, bool above, bool closely, LbVec3 *reel);
+
 /* A view from above of all that is known of the pass; x as in the side view, and across the river
  * as heights are there: lb_view_y (view, y). */
 LbView lb_pass_above_fit (const LbView *previous,

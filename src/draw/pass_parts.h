@@ -15,6 +15,9 @@ typedef struct
 /* Where a drawing shows a place of the world. */
 typedef LbSpot (*LbPassProject) (const LbScene *scene, LbVec3 at);
 
+/* The setup at the moment: the boat is where the reel is. */
+LbSetup lb_pass_setup_now (const LbPassPicture *picture);
+
 LbLinePattern lb_pass_pattern (int thing);
 const LbTrackPoint *lb_pass_thing (const LbTrackMoment *moment, int thing);
 

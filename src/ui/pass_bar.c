@@ -36,11 +36,12 @@ struct _LbPassBar
   GtkWidget *time;
   GtkWidget *speed;
   GtkWidget *views[2]; /* from the side, from above */
+  GtkWidget *follows;
 };
 
 G_DEFINE_FINAL_TYPE (LbPassBar, lb_pass_bar, GTK_TYPE_WIDGET)
 
-static guint view_signal;
+static guint view_signal, follow_signal;
 
 static const double speeds[] = { LB_PASS_SLOWEST, 1, 2, 4, LB_PASS_FASTEST };
 
@@ -223,6 +224,23 @@ lb_pass_bar_set_above (LbPassBar *self, gboolean above)
   self->showing = FALSE;
 }
 
+static void
+follows_cb (LbPassBar *self)
+{
+  if (!self->showing)
+    g_signal_emit (self, follow_signal, 0,
+                   gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->follows)));
+}
+
+void
+lb_pass_bar_set_follows (LbPassBar *self, gboolean follows)
+{
+  g_return_if_fail (LB_IS_PASS_BAR (self));
+  self->showing = TRUE;
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->follows), follows);
+  self->showing = FALSE;
+}
+
 /* ---- Making ---- */
 
 static GtkWidget *
@@ -306,19 +324,38 @@ add_speed (LbPassBar *self, GtkWidget *row)
 static void
 add_views (LbPassBar *self, GtkWidget *row)
 {
-  const char *const names[] = { _ ("From the side"), _ ("From above") };
+  const char *const names[] = { _ ("Side"), _ ("Above") };
+  const char *const long_names[] = { _ ("From the side"), _ ("From above") };
   GtkWidget *box = group (row);
 
   for (int i = 0; i < 2; i++)
     {
       self->views[i] = gtk_toggle_button_new_with_label (names[i]);
-      gtk_widget_set_tooltip_text (self->views[i], _ ("The other view (V)"));
+      g_autofree char *tooltip = g_strdup_printf (_ ("%s (V)"), long_names[i]);
+      gtk_widget_set_tooltip_text (self->views[i], tooltip);
       gtk_box_append (GTK_BOX (box), self->views[i]);
     }
   gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (self->views[1]),
                                GTK_TOGGLE_BUTTON (self->views[0]));
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->views[0]), TRUE);
   g_signal_connect_swapped (self->views[1], "toggled", G_CALLBACK (view_cb), self);
+}
+
+/* Nearer, further, all of it, along with the boat. */
+static void
+add_camera (LbPassBar *self, GtkWidget *row)
+{
+  GtkWidget *box = group (row);
+
+  add_button (box, "zoom-out-symbolic", "pass.zoom-out", _ ("Further"), "-");
+  add_button (box, "zoom-fit-best-symbolic", "pass.zoom-fit", _ ("All of it"), "0");
+  add_button (box, "zoom-in-symbolic", "pass.zoom-in", _ ("Nearer"), "+");
+  self->follows = gtk_toggle_button_new ();
+  gtk_button_set_icon_name (GTK_BUTTON (self->follows), "find-location-symbolic");
+  gtk_widget_set_tooltip_text (self->follows, _ ("Follow the boat (T)"));
+  lb_accessible_name (self->follows, _ ("Follow the boat"));
+  g_signal_connect_swapped (self->follows, "toggled", G_CALLBACK (follows_cb), self);
+  gtk_box_append (GTK_BOX (box), self->follows);
 }
 
 static void
@@ -372,6 +409,8 @@ lb_pass_bar_class_init (LbPassBarClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   view_signal = g_signal_new ("view", LB_TYPE_PASS_BAR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                               G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+  follow_signal = g_signal_new ("follow", LB_TYPE_PASS_BAR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
 }
 
 static void
@@ -397,6 +436,7 @@ lb_pass_bar_new (LbSession *session, LbPassPlayback *playback)
   add_slider (self, left);
   add_speed (self, right);
   add_views (self, right);
+  add_camera (self, right);
   gtk_widget_set_hexpand (left, TRUE);
   gtk_widget_set_parent (lb_fold_new (left, right), GTK_WIDGET (self));
   g_signal_connect_swapped (playback, "moved", G_CALLBACK (show_time), self);

@@ -12,11 +12,15 @@ G_BEGIN_DECLS
 #define LB_TYPE_PASS_BAR (lb_pass_bar_get_type ())
 G_DECLARE_FINAL_TYPE (LbPassBar, lb_pass_bar, LB, PASS_BAR, GtkWidget)
 
-/* Signal "view" (gboolean above): the other view was chosen. */
+/* Signals: "view" (gboolean above): the other view was chosen; "follow" (gboolean): to go with the
+ * boat or not. */
 GtkWidget *lb_pass_bar_new (LbSession *session, LbPassPlayback *playback);
 
 /* Shows which view there is; emits nothing. */
 void lb_pass_bar_set_above (LbPassBar *self, gboolean above);
+
+/* Shows whether the view goes with the boat; emits nothing. */
+void lb_pass_bar_set_follows (LbPassBar *self, gboolean follows);
 
 /* Changes the speed to the next slower (-1) or faster (1) one. */
 void lb_pass_bar_change_speed (LbPassBar *self, int direction);

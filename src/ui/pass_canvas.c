@@ -2,6 +2,7 @@
 #include "pass_canvas.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 #include "accessible.h"
 
@@ -9,6 +10,7 @@
 #define DESCRIBE_DELAY_MS 400
 #define BOXES 12
 #define CHART_BOXES 4
+#define WHEEL_ZOOM 1.15
 
 struct _LbPassCanvas
 {
@@ -18,7 +20,9 @@ struct _LbPassCanvas
   LbPassPlayback *playback;
   LbDrawContext *context;
   LbNodeCache *cache;
-  LbView view;
+  LbPassCamera camera;
+  double x, y;             /* of the pointer */
+  double moved_x, moved_y; /* of a drag, so far */
   double scale;
   LbTheme theme;  /* of what the cache holds */
   LbScene *scene; /* NULL: to be made anew */
@@ -36,6 +40,7 @@ make_scene (LbPassCanvas *self, const LbPassPicture *picture, int width, int hei
   LbAppearance *appearance = lb_session_get_appearance (self->session);
   LbTheme theme = lb_appearance_get_dark (appearance) ? LB_THEME_DARK : LB_THEME_LIGHT;
   LbStyle style = lb_style_make (theme, self->scale);
+  const LbView *view;
 
   if (theme != self->theme)
     lb_node_cache_clear (self->cache);
@@ -43,11 +48,11 @@ make_scene (LbPassCanvas *self, const LbPassPicture *picture, int width, int hei
   switch (self->kind)
     {
     case LB_PASS_CANVAS_SIDE:
-      self->view = lb_pass_side_fit (&self->view, picture, &style, width, height);
-      return lb_pass_side_view_new (self->context, picture, &style, &self->view, width, height);
+      view = lb_pass_camera_look (&self->camera, picture, &style, width, height);
+      return lb_pass_side_view_new (self->context, picture, &style, view, width, height);
     case LB_PASS_CANVAS_ABOVE:
-      self->view = lb_pass_above_fit (&self->view, picture, &style, width, height);
-      return lb_pass_above_new (self->context, picture, &style, &self->view, width, height);
+      view = lb_pass_camera_look (&self->camera, picture, &style, width, height);
+      return lb_pass_above_new (self->context, picture, &style, view, width, height);
     case LB_PASS_CANVAS_CHART:
       break;
     }
@@ -97,11 +102,12 @@ outdate (LbPassCanvas *self)
       g_timeout_add_full (G_PRIORITY_LOW, DESCRIBE_DELAY_MS, describe_cb, self, NULL);
 }
 
-/* Another pass has another reach. */
+/* Another pass has another reach. What follows goes on following. */
 static void
 restarted_cb (LbPassCanvas *self)
 {
-  self->view = (LbView){ 0 };
+  self->camera.moved = false;
+  self->camera.view = (LbView){ 0 };
   lb_draw_context_forget_labels (self->context);
   outdate (self);
 }
@@ -152,6 +158,98 @@ add_scrubbing (LbPassCanvas *self)
   g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "col-resize");
+}
+
+/* ---- Where it looks ---- */
+
+static void
+motion_cb (LbPassCanvas *self, double x, double y)
+{
+  self->x = x;
+  self->y = y;
+}
+
+static gboolean
+scroll_cb (LbPassCanvas *self, double dx, double dy)
+{
+  lb_pass_camera_zoom (&self->camera, pow (WHEEL_ZOOM, -dy), self->x, self->y);
+  outdate (self);
+  return GDK_EVENT_STOP;
+}
+
+static void
+pan_begin_cb (LbPassCanvas *self)
+{
+  self->moved_x = self->moved_y = 0;
+}
+
+static void
+pan_cb (LbPassCanvas *self, double dx, double dy)
+{
+  lb_pass_camera_pan (&self->camera, dx - self->moved_x, dy - self->moved_y);
+  self->moved_x = dx;
+  self->moved_y = dy;
+  outdate (self);
+}
+
+static void
+add_looking (LbPassCanvas *self)
+{
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkEventController *scroll =
+      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+  GtkGesture *drag = gtk_gesture_drag_new ();
+
+  g_signal_connect_swapped (motion, "enter", G_CALLBACK (motion_cb), self);
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
+  g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
+  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (pan_begin_cb), self);
+  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (pan_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), motion);
+  gtk_widget_add_controller (GTK_WIDGET (self), scroll);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+}
+
+void
+lb_pass_canvas_zoom (LbPassCanvas *self, double factor)
+{
+  LbPassPicture picture;
+  LbTrackMoment now;
+  const LbView *view;
+
+  g_return_if_fail (LB_IS_PASS_CANVAS (self));
+  view = &self->camera.view;
+  if (!lb_pass_playback_get_picture (self->playback, &picture)
+      || !lb_track_at (&picture.track, picture.time, &now))
+    return;
+  lb_pass_camera_zoom (
+      &self->camera, factor, lb_view_x (view, now.weight.position.x),
+      lb_view_y (view, self->camera.above ? now.weight.position.y : now.weight.position.z));
+  outdate (self);
+}
+
+void
+lb_pass_canvas_fit (LbPassCanvas *self)
+{
+  g_return_if_fail (LB_IS_PASS_CANVAS (self));
+  lb_pass_camera_fit (&self->camera);
+  outdate (self);
+}
+
+void
+lb_pass_canvas_set_follows (LbPassCanvas *self, gboolean follows)
+{
+  g_return_if_fail (LB_IS_PASS_CANVAS (self));
+  lb_pass_camera_follow (&self->camera, follows);
+  outdate (self);
+}
+
+const LbPassCamera *
+lb_pass_canvas_get_camera (LbPassCanvas *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_CANVAS (self), NULL);
+  ensure_scene (self);
+  return &self->camera;
 }
 
 static void
@@ -255,6 +353,7 @@ lb_pass_canvas_new (LbPassCanvasKind kind, LbSession *session, LbPassPlayback *p
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->kind = kind;
+  self->camera.above = kind == LB_PASS_CANVAS_ABOVE;
   self->session = g_object_ref (session);
   self->playback = g_object_ref (playback);
   self->cache = lb_node_cache_new (kind == LB_PASS_CANVAS_CHART ? CHART_BOXES : BOXES);
@@ -269,6 +368,8 @@ lb_pass_canvas_new (LbPassCanvasKind kind, LbSession *session, LbPassPlayback *p
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
   if (kind == LB_PASS_CANVAS_CHART)
     add_scrubbing (self);
+  else
+    add_looking (self);
   return GTK_WIDGET (self);
 }
 

@@ -5,6 +5,7 @@
 #include <gtk/gtk.h>
 
 #include "node_cache.h"
+#include "pass_camera.h"
 #include "pass_playback.h"
 
 G_BEGIN_DECLS
@@ -23,6 +24,13 @@ GtkWidget *lb_pass_canvas_new (LbPassCanvasKind kind, LbSession *session, LbPass
 
 /* How large words are drawn (LbStyle.scale), so that drawings beside one another agree. */
 void lb_pass_canvas_set_scale (LbPassCanvas *self, double scale);
+
+/* Of a view: nearer by `factor`, about the weight; all of it, or page by page, again; whether it
+ * goes with the boat. The wheel zooms about the pointer, a drag moves. */
+void lb_pass_canvas_zoom (LbPassCanvas *self, double factor);
+void lb_pass_canvas_fit (LbPassCanvas *self);
+void lb_pass_canvas_set_follows (LbPassCanvas *self, gboolean follows);
+const LbPassCamera *lb_pass_canvas_get_camera (LbPassCanvas *self); /* (transfer none) */
 
 /* What is drawn, as it is now; NULL while there is no room. Valid until the next change.
  * (transfer none) (nullable) */

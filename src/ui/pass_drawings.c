@@ -132,3 +132,24 @@ lb_pass_drawings_get_canvas (LbPassDrawings *self, LbPassCanvasKind kind)
   g_return_val_if_fail (LB_IS_PASS_DRAWINGS (self), NULL);
   return LB_PASS_CANVAS (self->canvases[kind]);
 }
+
+LbPassCanvas *
+lb_pass_drawings_get_view (LbPassDrawings *self)
+{
+  return lb_pass_drawings_get_canvas (
+      self, lb_pass_drawings_get_above (self) ? LB_PASS_CANVAS_ABOVE : LB_PASS_CANVAS_SIDE);
+}
+
+gboolean
+lb_pass_drawings_get_follows (LbPassDrawings *self)
+{
+  return lb_pass_canvas_get_camera (lb_pass_drawings_get_view (self))->follows;
+}
+
+void
+lb_pass_drawings_set_follows (LbPassDrawings *self, gboolean follows)
+{
+  g_return_if_fail (LB_IS_PASS_DRAWINGS (self));
+  lb_pass_canvas_set_follows (LB_PASS_CANVAS (self->canvases[LB_PASS_CANVAS_SIDE]), follows);
+  lb_pass_canvas_set_follows (LB_PASS_CANVAS (self->canvases[LB_PASS_CANVAS_ABOVE]), follows);
+}

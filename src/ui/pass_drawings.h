@@ -14,6 +14,13 @@ GtkWidget *lb_pass_drawings_new (LbSession *session, LbPassPlayback *playback);
 gboolean lb_pass_drawings_get_above (LbPassDrawings *self);
 void lb_pass_drawings_set_above (LbPassDrawings *self, gboolean above);
 
+/* The view that is shown, from the side or from above. (transfer none) */
+LbPassCanvas *lb_pass_drawings_get_view (LbPassDrawings *self);
+
+/* Whether both views go with the boat. */
+gboolean lb_pass_drawings_get_follows (LbPassDrawings *self);
+void lb_pass_drawings_set_follows (LbPassDrawings *self, gboolean follows);
+
 /* (transfer none) */
 LbPassCanvas *lb_pass_drawings_get_canvas (LbPassDrawings *self, LbPassCanvasKind kind);
 

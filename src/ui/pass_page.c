@@ -4,11 +4,13 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "main_page.h"
 #include "page_parts.h"
 #include "pass_section.h"
 
 #define STEP 0.1      /* s */
 #define LONG_STEP 1.0 /* s */
+#define ZOOM 1.25
 
 struct _LbPassPage
 {
@@ -25,7 +27,13 @@ struct _LbPassPage
   gboolean was_shown;
 };
 
-G_DEFINE_FINAL_TYPE (LbPassPage, lb_pass_page, GTK_TYPE_BOX)
+static void lb_pass_page_main_page_init (LbMainPageInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (LbPassPage,
+                               lb_pass_page,
+                               GTK_TYPE_BOX,
+                               G_IMPLEMENT_INTERFACE (LB_TYPE_MAIN_PAGE,
+                                                      lb_pass_page_main_page_init))
 
 /* ---- Playing ---- */
 
@@ -150,6 +158,48 @@ view_cb (GtkWidget *widget, const char *name, GVariant *parameter)
   set_above (self, !lb_pass_drawings_get_above (LB_PASS_DRAWINGS (self->drawings)));
 }
 
+static LbPassCanvas *
+view_of (gpointer page)
+{
+  return lb_pass_drawings_get_view (LB_PASS_DRAWINGS (LB_PASS_PAGE (page)->drawings));
+}
+
+static void
+zoom_in_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_pass_canvas_zoom (view_of (widget), ZOOM);
+}
+
+static void
+zoom_out_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  lb_pass_canvas_zoom (view_of (widget), 1 / ZOOM);
+}
+
+static void
+set_follows (LbPassPage *self, gboolean follows)
+{
+  lb_pass_drawings_set_follows (LB_PASS_DRAWINGS (self->drawings), follows);
+  lb_pass_bar_set_follows (LB_PASS_BAR (self->bar), follows);
+}
+
+static void
+fit_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbPassPage *self = LB_PASS_PAGE (widget);
+
+  set_follows (self, FALSE);
+  lb_pass_canvas_fit (view_of (self));
+}
+
+static void
+follow_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  LbPassPage *self = LB_PASS_PAGE (widget);
+
+  set_follows (self, !lb_pass_drawings_get_follows (LB_PASS_DRAWINGS (self->drawings)));
+}
+
 static void
 cancel_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -206,6 +256,11 @@ install_actions (GtkWidgetClass *widget_class)
     { "pass.slower", slower_cb, GDK_KEY_bracketleft, 0 },
     { "pass.faster", faster_cb, GDK_KEY_bracketright, 0 },
     { "pass.view", view_cb, GDK_KEY_v, 0 },
+    { "pass.zoom-in", zoom_in_cb, GDK_KEY_plus, 0 },
+    { "pass.zoom-in", zoom_in_cb, GDK_KEY_equal, 0 },
+    { "pass.zoom-out", zoom_out_cb, GDK_KEY_minus, 0 },
+    { "pass.zoom-fit", fit_cb, GDK_KEY_0, 0 },
+    { "pass.follow", follow_cb, GDK_KEY_t, 0 },
     { "pass.cancel", cancel_cb, GDK_KEY_Escape, 0 },
     { "pass.go-on", go_on_cb, GDK_KEY_r, 0 },
     { "pass.choices", choices_cb, GDK_KEY_c, 0 },
@@ -220,6 +275,41 @@ install_actions (GtkWidgetClass *widget_class)
       gtk_widget_class_add_binding_action (widget_class, actions[i].key, actions[i].modifiers,
                                            actions[i].name, NULL);
     }
+}
+
+/* ---- The window's actions ---- */
+
+static void
+lb_pass_page_zoom (LbMainPage *page, double factor)
+{
+  lb_pass_canvas_zoom (view_of (page), factor);
+}
+
+static void
+lb_pass_page_fit (LbMainPage *page)
+{
+  fit_cb (GTK_WIDGET (page), NULL, NULL);
+}
+
+/* Of the column. */
+static void
+lb_pass_page_move_page (LbMainPage *page, int direction)
+{
+  GtkStack *column = GTK_STACK (LB_PASS_PAGE (page)->column);
+  GtkWidget *shown = gtk_stack_get_visible_child (column);
+  GtkWidget *next =
+      direction > 0 ? gtk_widget_get_next_sibling (shown) : gtk_widget_get_prev_sibling (shown);
+
+  if (next)
+    gtk_stack_set_visible_child (column, next);
+}
+
+static void
+lb_pass_page_main_page_init (LbMainPageInterface *iface)
+{
+  iface->zoom = lb_pass_page_zoom;
+  iface->fit = lb_pass_page_fit;
+  iface->move_page = lb_pass_page_move_page;
 }
 
 /* ---- The page ---- */
@@ -304,6 +394,7 @@ make_left (LbPassPage *self, LbSession *session)
   self->drawings = lb_pass_drawings_new (session, self->playback);
   self->bar = lb_pass_bar_new (session, self->playback);
   g_signal_connect_swapped (self->bar, "view", G_CALLBACK (set_above), self);
+  g_signal_connect_swapped (self->bar, "follow", G_CALLBACK (set_follows), self);
   gtk_box_append (GTK_BOX (left), self->drawings);
   gtk_box_append (GTK_BOX (left), self->bar);
   gtk_widget_set_hexpand (left, TRUE);

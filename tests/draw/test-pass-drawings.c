@@ -322,6 +322,48 @@ a_long_pass_has_pages (void **state)
 
 /* ---- The chart ---- */
 
+/* A view that was zoomed keeps the weight in sight; hardly ever by moving unless it follows
+ * closely.
+ */
+static void
+a_zoomed_view_goes_along (void **state)
+{
+  LbSetup setup = pass_setup ();
+  LbPassScript turn = pass_turn ();
+  PassRun *run = pass_run_new (&setup, &turn, 25);
+  LbStyle style = lb_style_make (LB_THEME_LIGHT, 1);
+
+  for (int k = 0; k < 4; k++)
+    {
+      bool above = k % 2, closely = k / 2;
+      LbVec3 reel = run->picture.track.moments[0].reel;
+      LbView view;
+      int moves = 0;
+
+      pass_run_go_to (run, 0);
+      view = above ? lb_pass_above_fit (NULL, &run->picture, &style, 1200, 500)
+                   : lb_pass_side_near (&run->picture, &style, 1200, 500);
+      view = lb_view_zoomed (&view, 2.5, 600, 300);
+      for (int i = 0; i <= 100; i++)
+        {
+          LbTrackMoment m;
+          LbView next;
+
+          pass_run_go_to (run, 0.25 * i);
+          next = lb_pass_view_along (&view, &run->picture, above, closely, &reel);
+          moves += memcmp (&next, &view, sizeof view) != 0;
+          view = next;
+          assert_true (lb_track_at (&run->picture.track, 0.25 * i, &m));
+          assert_near (view.per_metre_x, next.per_metre_x, 0);
+          assert_in_range ((int) lb_view_x (&view, m.weight.position.x), 60, 1140);
+          assert_in_range (
+              (int) lb_view_y (&view, above ? m.weight.position.y : m.weight.position.z), 20, 480);
+        }
+      assert_true (closely ? moves > 90 : moves > 0 && moves < 15);
+    }
+  pass_run_free (run);
+}
+
 static void
 the_chart_tells_time_both_ways (void **state)
 {
@@ -585,6 +627,7 @@ main (void)
     cmocka_unit_test (the_second_rig_is_told_from_the_first),
     cmocka_unit_test (the_background_stays_while_the_view_does),
     cmocka_unit_test (a_long_pass_has_pages),
+    cmocka_unit_test (a_zoomed_view_goes_along),
     cmocka_unit_test (the_chart_tells_time_both_ways),
     cmocka_unit_test (lines_differ_without_colour),
     cmocka_unit_test (the_words_tell_of_the_moment),

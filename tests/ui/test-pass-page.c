@@ -288,6 +288,83 @@ it_is_seen_from_above (void **state)
   assert_false (lb_pass_drawings_get_above (drawings));
 }
 
+static const LbView *
+view_now (void)
+{
+  return &lb_pass_canvas_get_camera (lb_pass_drawings_get_view (lb_pass_page_get_drawings (page)))
+              ->view;
+}
+
+static double
+reel_x (void)
+{
+  LbPassPicture shown;
+  LbTrackMoment now;
+
+  assert_true (lb_pass_playback_get_picture (playback (), &shown));
+  assert_true (lb_track_at (&shown.track, shown.time, &now));
+  return lb_view_x (view_now (), now.reel.x);
+}
+
+/* Nearer about the weight, further, all of it again; from the side and from above. */
+static void
+the_view_zooms (void **state)
+{
+  for (int above = 0; above < 2; above++)
+    {
+      double scale, near;
+
+      harness_frame (GTK_WIDGET (page));
+      scale = view_now ()->per_metre_x;
+      assert_true (scale > 0);
+      act ("pass.zoom-in");
+      act ("pass.zoom-in");
+      near = view_now ()->per_metre_x;
+      assert_near (near, 1.25 * 1.25 * scale, 1e-9 * near);
+      act ("pass.long-step-on");
+      assert_near (view_now ()->per_metre_x, near, 0);
+      act ("pass.zoom-out");
+      assert_near (view_now ()->per_metre_x, near / 1.25, 1e-9 * near);
+      assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.zoom-in", NULL));
+      assert_true (view_now ()->per_metre_x > near / 1.25);
+      for (int i = 0; i < 60; i++)
+        act ("pass.zoom-in");
+      harness_frame (GTK_WIDGET (page));
+      assert_true (view_now ()->per_metre_x < 3000);
+      if (!above)
+        picture ("pass-close");
+      act ("pass.zoom-fit");
+      act ("pass.start");
+      assert_near (view_now ()->per_metre_x, scale, 1e-9);
+      act ("pass.view");
+    }
+}
+
+/* The boat stays where it is in the picture while the river goes by. */
+static void
+the_view_follows (void **state)
+{
+  double at;
+
+  act ("pass.follow");
+  at = reel_x ();
+  for (int i = 0; i < 15; i++)
+    {
+      act ("pass.long-step-on");
+      assert_near (reel_x (), at, 1e-6);
+    }
+  picture ("pass-following");
+  act ("pass.zoom-in");
+  at = reel_x ();
+  act ("pass.start");
+  assert_near (reel_x (), at, 1e-6);
+  act ("pass.follow");
+  act ("pass.zoom-fit");
+  at = reel_x ();
+  act ("pass.end");
+  assert_true (reel_x () < at - 50);
+}
+
 static void
 words_are_told_of_all_drawings (void **state)
 {
@@ -690,6 +767,8 @@ main (void)
     cmocka_unit_test_setup_teardown (the_slider_scrubs, open_small, close_page),
     cmocka_unit_test_setup_teardown (a_press_on_the_chart_goes_there, open_large, close_page),
     cmocka_unit_test_setup_teardown (it_is_seen_from_above, open_large, close_page),
+    cmocka_unit_test_setup_teardown (the_view_zooms, open_large, close_page),
+    cmocka_unit_test_setup_teardown (the_view_follows, open_large, close_page),
     cmocka_unit_test_setup_teardown (words_are_told_of_all_drawings, open_large, close_page),
     cmocka_unit_test_setup_teardown (legs_are_added_changed_and_taken_away, open_large, close_page),
     cmocka_unit_test_setup_teardown (legs_keep_the_way_they_are_given, open_large, close_page),
