@@ -11,9 +11,10 @@
 typedef struct
 {
   LbPassRecord *record;
-  int cancelled; /* atomic */
-  int state;     /* atomic; LbPassRunState */
-  int status;    /* atomic; LbStatus */
+  LbResult *start; /* the thread's while it records */
+  int cancelled;   /* atomic */
+  int state;       /* atomic; LbPassRunState */
+  int status;      /* atomic; LbStatus */
 } Job;
 
 /* What the thread and the owner share. */
@@ -42,7 +43,10 @@ static guint progressed_signal;
 static void
 job_clear (void *data)
 {
-  lb_pass_record_free (((Job *) data)->record);
+  Job *job = data;
+
+  lb_pass_record_free (job->record);
+  g_clear_object (&job->start);
 }
 
 static void
@@ -125,6 +129,23 @@ progress_cb (void *data, double done)
   return g_atomic_int_get (&progress->job->cancelled);
 }
 
+static bool
+is_cancelled_cb (void *data, size_t iterations)
+{
+  return g_atomic_int_get (&((Job *) data)->cancelled);
+}
+
+/* There is something to say of the start: solved once more, for its numbers. */
+static void
+find_start (Job *job)
+{
+  LbSteadyOptions options = { .cancel = is_cancelled_cb, .cancel_data = job };
+  g_autoptr (LbResult) start = lb_result_solve (NULL, lb_pass_record_setup (job->record), &options);
+
+  if (!lb_result_get_failed (start))
+    g_set_object (&job->start, start);
+}
+
 static void
 record (Shared *shared, Job *job)
 {
@@ -139,6 +160,8 @@ record (Shared *shared, Job *job)
     state = LB_PASS_RUN_CANCELLED;
   else if (!lb_pass_record_is_complete (job->record))
     state = LB_PASS_RUN_FAILED;
+  if (status != LB_STATUS_OK && status != LB_STATUS_CANCELLED)
+    find_start (job);
   g_atomic_int_set (&job->status, status);
   g_atomic_int_set (&job->state, state);
   tell (shared);
@@ -264,6 +287,15 @@ lb_pass_runner_get_fault (LbPassRunner *self)
 {
   g_return_val_if_fail (LB_IS_PASS_RUNNER (self), NULL);
   return self->fault;
+}
+
+LbResult *
+lb_pass_runner_get_start (LbPassRunner *self)
+{
+  g_return_val_if_fail (LB_IS_PASS_RUNNER (self), NULL);
+  if (!self->job || g_atomic_int_get (&self->job->state) == LB_PASS_RUN_GOING)
+    return NULL;
+  return self->job->start;
 }
 
 double

@@ -10,6 +10,7 @@
 #include <glib-object.h>
 
 #include "pass_record.h"
+#include "result.h"
 
 G_BEGIN_DECLS
 
@@ -48,6 +49,10 @@ LbPassRecord *lb_pass_runner_get_record (LbPassRunner *self);
 
 /* How the computation ended, or a remark on its start. */
 LbStatus lb_pass_runner_get_status (LbPassRunner *self);
+
+/* The steady run that the pass starts from, once it is recorded, when there may be something to say
+ * of it (lb_sentence_of_remark()); else NULL. (transfer none) (nullable) */
+LbResult *lb_pass_runner_get_start (LbPassRunner *self);
 
 /* Why it was refused, as lb_pass_record_new() says it; else NULL. */
 const char *lb_pass_runner_get_fault (LbPassRunner *self);

@@ -15,6 +15,7 @@
 struct _LbCautionList
 {
   GtkWidget parent;
+  GtkWidget *scroller;
   GtkWidget *box;
   char *shown;        /* all texts, to see whether anything changed */
   gint64 shown_at;    /* us */
@@ -193,6 +194,7 @@ lb_caution_list_init (LbCautionList *self)
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->box);
   lb_accessible_name_scroller (GTK_SCROLLED_WINDOW (scroller), _ ("Cautions"));
+  self->scroller = scroller;
   gtk_widget_set_parent (scroller, GTK_WIDGET (self));
 }
 
@@ -200,6 +202,13 @@ GtkWidget *
 lb_caution_list_new (void)
 {
   return g_object_new (LB_TYPE_CAUTION_LIST, NULL);
+}
+
+void
+lb_caution_list_keep_height (LbCautionList *self)
+{
+  g_return_if_fail (LB_IS_CAUTION_LIST (self));
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), HEIGHT_MOST);
 }
 
 void

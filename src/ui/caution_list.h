@@ -13,6 +13,10 @@ G_DECLARE_FINAL_TYPE (LbCautionList, lb_caution_list, LB, CAUTION_LIST, GtkWidge
 
 GtkWidget *lb_caution_list_new (void);
 
+/* Takes all the room that it may have, always: for a page that scrolls, which would give it the
+ * least. */
+void lb_caution_list_keep_height (LbCautionList *self);
+
 /* (element-type LbCaution); those that hold now come first. */
 void lb_caution_list_update (LbCautionList *self, GPtrArray *cautions);
 

@@ -409,7 +409,7 @@ make_choices (LbPassPage *self, LbSession *session)
 
   self->summary = lb_pass_summary_view_new (session, self->playback);
   gtk_box_append (GTK_BOX (sections),
-                  lb_pass_summary_view_take_sentence (LB_PASS_SUMMARY_VIEW (self->summary)));
+                  lb_pass_summary_view_get_said (LB_PASS_SUMMARY_VIEW (self->summary)));
   gtk_box_append (GTK_BOX (sections), lb_pass_course_section_new (session));
   gtk_box_append (GTK_BOX (sections), lb_pass_hand_section_new (session));
   gtk_box_append (GTK_BOX (sections), lb_pass_second_section_new (session));

@@ -13,8 +13,9 @@ G_DECLARE_FINAL_TYPE (LbPassSummaryView, lb_pass_summary_view, LB, PASS_SUMMARY_
 
 GtkWidget *lb_pass_summary_view_new (LbSession *session, LbPassPlayback *playback);
 
-/* The sentences, for another place than the table's. (transfer floating) */
-GtkWidget *lb_pass_summary_view_take_sentence (LbPassSummaryView *self);
+/* The sentences, what is to be said of the start, and the cautions of the pass: for another place
+ * than the table's. (transfer none) */
+GtkWidget *lb_pass_summary_view_get_said (LbPassSummaryView *self);
 
 /* The sentences that are shown; "" while there are none. */
 const char *lb_pass_summary_view_get_sentence (LbPassSummaryView *self);

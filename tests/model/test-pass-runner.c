@@ -3,7 +3,10 @@
  * is known, what cannot be is refused, and it ends when told. */
 #include "model-support.h"
 
+#include <string.h>
+
 #include "pass_runner.h"
+#include "sentence.h"
 
 typedef struct
 {
@@ -64,6 +67,29 @@ a_pass_is_recorded_whole (void **state)
   assert_near (lb_pass_runner_get_done (runner), 1, 0);
   assert_true (seen.first_end >= 1 - 1e-9);
   assert_ptr_equal (seen.thread, g_thread_self ());
+}
+
+/* What the steady run has a remark on, the pass has, too. */
+static void
+it_tells_of_its_start (void **state)
+{
+  g_autoptr (LbPassRunner) runner = lb_pass_runner_new ();
+  LbSetup setup = lb_setup_default ();
+  LbPassScript script = script_of (2);
+  LbWording wording = lb_wording_default (LB_UNITS_US);
+  g_autofree char *words = NULL;
+
+  lb_pass_runner_request (runner, &setup, &script);
+  wait_for (runner, NULL, 0);
+  assert_null (lb_pass_runner_get_start (runner));
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_WEIGHT_ABOVE_BED, 50 };
+  lb_pass_runner_request (runner, &setup, &script);
+  assert_null (lb_pass_runner_get_start (runner));
+  wait_for (runner, NULL, 0);
+  assert_int_equal (lb_pass_runner_get_state (runner), LB_PASS_RUN_WHOLE);
+  assert_non_null (lb_pass_runner_get_start (runner));
+  words = lb_sentence_of_remark (lb_pass_runner_get_start (runner), &wording);
+  assert_non_null (strstr (words, "The weight cannot be held as high as"));
 }
 
 static void
@@ -189,6 +215,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_pass_is_recorded_whole),
+    cmocka_unit_test (it_tells_of_its_start),
     cmocka_unit_test (the_latest_request_wins),
     cmocka_unit_test (it_is_called_off),
     cmocka_unit_test (it_goes_on_where_it_was_called_off),

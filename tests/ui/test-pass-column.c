@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The column of the Pass page: its choices of lures follow a rig whose leaders change, answers that
- * come late are not shown, entries say what they are for. */
+ * come late are not shown, what the pass comes to and cautions of is told, and entries
+ * say what they are for. */
 #include "one_window.h"
+
+#include <string.h>
 
 #include "pass_page.h"
 #include "quantity_entry.h"
@@ -9,13 +12,25 @@
 static LbPassPage *page;
 
 static int
-open_column (void **state)
+open_at (int width, int height)
 {
-  window = harness_window (960, 600);
+  window = harness_window (width, height);
   lb_window_show_main_page (window, LB_MAIN_PAGE_PASS);
   page = LB_PASS_PAGE (lb_window_get_main_page_widget (window, LB_MAIN_PAGE_PASS));
   lb_pass_playback_set_playing (lb_pass_page_get_playback (page), FALSE);
   return 0;
+}
+
+static int
+open_column (void **state)
+{
+  return open_at (960, 600);
+}
+
+static int
+open_large (void **state)
+{
+  return open_at (1280, 800);
 }
 
 static void
@@ -110,6 +125,94 @@ an_answer_that_is_not_wanted_any_more_is_not_shown (void **state)
   assert_string_equal (none, "No fish is on.");
 }
 
+/* ---- What came of it ---- */
+
+static gboolean
+is_done (gpointer data)
+{
+  LbPassPlayback *playback = lb_pass_page_get_playback (page);
+
+  return lb_pass_runner_get_state (lb_pass_playback_get_runner (playback)) == LB_PASS_RUN_WHOLE
+         && lb_pass_playback_get_end (playback) > 0;
+}
+
+static char *
+summary (void)
+{
+  harness_wait (is_done, NULL, "the pass");
+  harness_frame (GTK_WIDGET (page));
+  return lb_pass_summary_view_dup_text (lb_pass_page_get_summary (page));
+}
+
+static void
+picture (const char *name)
+{
+  int width, height;
+  g_autofree guchar *pixels = NULL;
+
+  harness_pause (300);
+  pixels = harness_picture (window, name, 1, &width, &height);
+}
+
+static void
+set_pass (double duration)
+{
+  LbPassScript script = lb_pass_script_default ();
+
+  script.duration = duration;
+  lb_session_do (session (), lb_change_new_pass (&script, NULL));
+}
+
+/* A torn hand is a matter of the pass, not of how it began: the cautions are those of all of it,
+ * and the standing ones are there whatever it comes to. */
+static void
+the_cautions_of_the_whole_pass_are_shown (void **state)
+{
+  LbPassScript script = lb_pass_script_default ();
+  g_autofree char *quiet = NULL, *wild = NULL, *none = NULL;
+
+  set_pass (10);
+  quiet = summary ();
+  assert_non_null (strstr (quiet, "Never wrap the wire"));
+  assert_null (strstr (quiet, "reached at"));
+  assert_null (strstr (quiet, "At the start"));
+  picture ("pass-cautions-960x600");
+  script.duration = 20;
+  script.hand = (LbHand){ LB_HAND_LIFT_AND_DROP, 1.5, 3 };
+  lb_session_do (session (), lb_change_new_pass (&script, NULL));
+  none = lb_pass_summary_view_dup_text (lb_pass_page_get_summary (page));
+  assert_non_null (strstr (none, "Never wrap the wire"));
+  lb_session_set_value (session (), lb_field ("weight.mass_kg"), 0, 3.5, 0);
+  wild = summary ();
+  assert_non_null (strstr (wild, "(reached at "));
+  picture ("pass-cautions-wild-960x600");
+}
+
+static void
+what_is_to_be_said_of_the_start_is_shown (void **state)
+{
+  g_autofree char *high = NULL, *low = NULL;
+
+  lb_session_do (session (), lb_change_new_line_out (LB_LINE_OUT_WEIGHT_ABOVE_BED, 50));
+  set_pass (5);
+  high = summary ();
+  assert_non_null (strstr (high, "At the start: The weight cannot be held as high as"));
+  picture ("pass-remark-960x600");
+  lb_session_do (session (), lb_change_new_line_out (LB_LINE_OUT_WEIGHT_ABOVE_BED, 0.3));
+  low = summary ();
+  assert_null (strstr (low, "At the start"));
+}
+
+static void
+pictures_in_a_large_window (void **state)
+{
+  g_autofree char *text = NULL;
+
+  set_pass (20);
+  text = summary ();
+  picture ("pass-cautions-1280x800");
+}
+
 /* ---- Entries ---- */
 
 static void
@@ -138,6 +241,11 @@ main (void)
     cmocka_unit_test_setup_teardown (a_fish_follows_the_leaders, open_column, tear_down),
     cmocka_unit_test_setup_teardown (an_answer_that_is_not_wanted_any_more_is_not_shown,
                                      open_column, tear_down),
+    cmocka_unit_test_setup_teardown (the_cautions_of_the_whole_pass_are_shown, open_column,
+                                     tear_down),
+    cmocka_unit_test_setup_teardown (what_is_to_be_said_of_the_start_is_shown, open_column,
+                                     tear_down),
+    cmocka_unit_test_setup_teardown (pictures_in_a_large_window, open_large, tear_down),
     cmocka_unit_test_setup_teardown (a_fault_gives_the_tooltip_back, open_column, tear_down),
   };
 
