@@ -7,6 +7,12 @@
  * this much, m/s2: estimates of an unhurried hand. */
 #define HAND_SPEED 0.4
 #define HAND_PUSH 1.5
+#define HAND_BRAKE 1.0 /* m/s2, at which it begins to slow down */
+#define SMOOTHLY 0.1   /* s */
+
+/* What may be left of a stroke, m, and how slow a hand is at rest, m/s. */
+#define STROKE_LEFT 1e-4
+#define AT_REST 2e-3
 
 /* The weight is felt to touch when the bed carries this share of what it weighs in water. */
 #define FELT 0.25
@@ -44,18 +50,28 @@ lb_pass_hand_line (const LbPass *pass, double time)
   return 0;
 }
 
-/* The rate, m/s, that the hand would have now. */
+/* m/s2, so that a step of any length gets to a rate smoothly. */
 static double
-wanted_rate (const LbPass *pass)
+go_over_to (const LbPassFollowing *now, double rate)
+{
+  return (rate - now->rate) / SMOOTHLY;
+}
+
+/* The change of rate, m/s2, that the hand would have now. */
+static double
+wanted_change (const LbPass *pass)
 {
   const LbPassFollowing *now = &pass->following;
-  double left = pass->plan.hand.stroke - now->taken_in;
+  double left = fmax (pass->plan.hand.stroke - now->taken_in, STROKE_LEFT);
 
   if (now->phase == LB_PASS_LOWERING)
-    return HAND_SPEED;
-  if (now->phase == LB_PASS_HOLDING || left <= 0)
-    return 0;
-  return -fmin (HAND_SPEED, sqrt (HAND_PUSH * left));
+    return go_over_to (now, HAND_SPEED);
+  if (now->phase == LB_PASS_HOLDING)
+    return go_over_to (now, 0);
+  /* Slowing down so that it comes to rest where the stroke ends. */
+  if (now->rate < 0 && now->rate * now->rate > 2 * HAND_BRAKE * left)
+    return 0.5 * now->rate * now->rate / left;
+  return go_over_to (now, -HAND_SPEED);
 }
 
 static bool
@@ -72,15 +88,24 @@ weight_is_felt (const LbPass *pass)
          > FELT * (body->weight_in_air - body->buoyancy);
 }
 
+static bool
+at_shortest (const LbPass *pass)
+{
+  return pass->line_out <= SHORTEST_LINE && pass->following.rate <= 0;
+}
+
 static void
 change_phase (LbPass *pass)
 {
   LbPassFollowing *now = &pass->following;
   LbPassPhase next = now->phase;
 
+  if (now->phase == LB_PASS_HOLDING && fabs (now->rate) > AT_REST)
+    now->since = pass->time;
   if (now->phase == LB_PASS_LOWERING && weight_is_felt (pass))
     next = LB_PASS_LIFTING;
-  else if (now->phase == LB_PASS_LIFTING && now->taken_in >= pass->plan.hand.stroke - 1e-3)
+  else if (now->phase == LB_PASS_LIFTING
+           && (now->taken_in >= pass->plan.hand.stroke - STROKE_LEFT || at_shortest (pass)))
     next = LB_PASS_HOLDING;
   else if (now->phase == LB_PASS_HOLDING && pass->time - now->since >= pass->plan.hand.period)
     next = LB_PASS_LOWERING;
@@ -102,12 +127,11 @@ lb_pass_hand_decide (LbPass *pass)
   double moved = step * (now->rate + 0.5 * step * now->change);
   now->line += moved;
   now->rate += step * now->change;
+  /* From the longest: the hand goes on a little before it turns. */
   if (now->phase == LB_PASS_LIFTING)
-    now->taken_in -= moved;
+    now->taken_in = fmax (now->taken_in - moved, 0);
   change_phase (pass);
-  /* Over a tenth of a second, so that a step of any length gets there smoothly. */
-  double change = (wanted_rate (pass) - now->rate) / 0.1;
-  now->change = fmin (fmax (change, -HAND_PUSH), HAND_PUSH);
-  if (pass->line_out <= SHORTEST_LINE && now->rate <= 0)
+  now->change = fmin (fmax (wanted_change (pass), -HAND_PUSH), HAND_PUSH);
+  if (at_shortest (pass) && now->change <= 0)
     now->rate = now->change = 0;
 }

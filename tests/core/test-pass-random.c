@@ -2,8 +2,9 @@
 /* No pass fails, none comes to a number that is not finite, and none leaves a part of the rig more
  * than a millimetre under the bed: 10 000 quasi-random rigs (times LB_TEST_SCALE) of every kind the
  * sliders allow, each with a boat that changes speed, three in four turning, and a hand that holds,
- * lets out, takes in, lifts and drops or follows the bed. Each pass is 0.4 s long, on 24 segments
- * or what so many leaders need at the least.
+ * lets out, takes in, lifts and drops or follows the bed. Each pass is 0.4 s long, every 25th 6 s,
+ * so that what goes on, lands or comes taut later is seen too; on 24 segments or what so many
+ * leaders need at the least.
  *
  * The work is shared by two programs: --share 0 and --share 1.
  * With numbers as arguments, runs those passes only and prints what came of them:
@@ -21,7 +22,9 @@
 #define COUNT 10000
 #define N_SHARES 2
 #define SEGMENTS 24
-#define LENGTH 0.4   /* s */
+#define LENGTH 0.4 /* s */
+#define LONG 6.0   /* s, of every LONG_EVERYth */
+#define LONG_EVERY 25
 #define LOOK 0.05    /* s */
 #define DEEPEST 1e-3 /* m */
 #define MOST_PRINTED 20
@@ -89,7 +92,7 @@ all_finite (LbPass *pass, const LbShape *shape, double *pull)
 }
 
 static Outcome
-run (LbPass *pass, const LbSetup *setup, const LbPassPlan *plan)
+run (LbPass *pass, const LbSetup *setup, const LbPassPlan *plan, double length)
 {
   Outcome outcome = { .depth = -INFINITY };
   LbPassOptions options = { .segments = SEGMENTS };
@@ -103,13 +106,19 @@ run (LbPass *pass, const LbSetup *setup, const LbPassPlan *plan)
       outcome.depth = fmax (outcome.depth, pass_depth (pass, setup));
       if (!(outcome.depth <= DEEPEST))
         outcome.fault = "under the bed";
-      if (outcome.fault != NULL || k * LOOK > LENGTH + 1e-9)
+      if (outcome.fault != NULL || k * LOOK > length + 1e-9)
         return outcome;
       status = lb_pass_advance (pass, k * LOOK);
     }
   outcome.time = lb_pass_time (pass);
   outcome.fault = lb_status_name (status);
   return outcome;
+}
+
+static double
+length_of (size_t index)
+{
+  return index % LONG_EVERY == 0 ? LONG : LENGTH;
 }
 
 static void
@@ -137,7 +146,7 @@ test_any_pass (void **state)
       if (k % N_SHARES != own_share)
         continue;
       LbPassPlan plan = random_plan (k, &setup);
-      Outcome outcome = run (pass, &setup, &plan);
+      Outcome outcome = run (pass, &setup, &plan, length_of (k));
       if (outcome.fault != NULL && n_faults++ < MOST_PRINTED)
         print_outcome (pass, k, outcome);
     }
@@ -161,7 +170,7 @@ run_alone (int n, char **numbers)
       rig_source_skip_to (source, index);
       rig_source_next (source, &setup);
       LbPassPlan plan = random_plan (index, &setup);
-      Outcome outcome = run (pass, &setup, &plan);
+      Outcome outcome = run (pass, &setup, &plan, length_of (index));
       rig_print (stdout, &setup);
       print_outcome (pass, index, outcome);
       n_faults += outcome.fault != NULL;

@@ -521,6 +521,36 @@ test_follow_bed (void **state)
   assert_less (first + 0.25, lb_pass_shape (pass)->line_out);
 }
 
+/* Over a plane bed: line goes out until the weight touches, comes in by the stroke, rests for the
+ * period, and so on. A hand rests when it moves by less than 2 mm/s. */
+static void
+test_follow_bed_strokes (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.4, 1.2);
+  LbPassPlan plan = { .hand = { LB_HAND_FOLLOW_BED, 0.3, 1 } };
+  double step = 0.005, longest = 0, rested = 0, last;
+  size_t rests = 0;
+
+  pass_run (pass, &setup, &plan, NULL, 0);
+  last = lb_pass_shape (pass)->line_out;
+  for (int k = 1; k <= 4000; k++)
+    {
+      assert_int_equal (lb_pass_advance (pass, k * step), LB_STATUS_OK);
+      double line = lb_pass_shape (pass)->line_out, rate = (line - last) / step;
+      longest = fmax (longest, line);
+      if (rate > 2e-3 && rested > 0.1)
+        {
+          assert_near (longest - last, 0.3, 2e-3);
+          assert_near (rested, 1, 0.05);
+          rests++;
+          longest = rested = 0;
+        }
+      rested = fabs (rate) < 2e-3 ? rested + step : 0;
+      last = line;
+    }
+  assert_in_range (rests, 4, 8);
+}
+
 /* ---- What is refused ---- */
 
 static bool
@@ -570,15 +600,25 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test (test_ends_steady),    cmocka_unit_test (test_ends_steady_on_bed),
-    cmocka_unit_test (test_reference_case), cmocka_unit_test (test_pendulum),
-    cmocka_unit_test (test_sinking),        cmocka_unit_test (test_taut_wire),
-    cmocka_unit_test (test_impulse),        cmocka_unit_test (test_order_in_time),
-    cmocka_unit_test (test_order_in_space), cmocka_unit_test (test_ramp),
-    cmocka_unit_test (test_landing),        cmocka_unit_test (test_mirror),
-    cmocka_unit_test (test_plane),          cmocka_unit_test (test_still_water_turn),
-    cmocka_unit_test (test_lift_and_drop),  cmocka_unit_test (test_follow_bed),
-    cmocka_unit_test (test_cancel),         cmocka_unit_test (test_bad_plans),
+    cmocka_unit_test (test_ends_steady),
+    cmocka_unit_test (test_ends_steady_on_bed),
+    cmocka_unit_test (test_reference_case),
+    cmocka_unit_test (test_pendulum),
+    cmocka_unit_test (test_sinking),
+    cmocka_unit_test (test_taut_wire),
+    cmocka_unit_test (test_impulse),
+    cmocka_unit_test (test_order_in_time),
+    cmocka_unit_test (test_order_in_space),
+    cmocka_unit_test (test_ramp),
+    cmocka_unit_test (test_landing),
+    cmocka_unit_test (test_mirror),
+    cmocka_unit_test (test_plane),
+    cmocka_unit_test (test_still_water_turn),
+    cmocka_unit_test (test_lift_and_drop),
+    cmocka_unit_test (test_follow_bed),
+    cmocka_unit_test (test_follow_bed_strokes),
+    cmocka_unit_test (test_cancel),
+    cmocka_unit_test (test_bad_plans),
   };
 
   return cmocka_run_group_tests (tests, set_up, tear_down);
