@@ -7,7 +7,7 @@
 #include "accessible.h"
 #include "fold.h"
 #include "page_parts.h"
-#include "pass_words.h"
+#include "pass_progress.h"
 
 #define SLIDER_LEAST 140
 #define SLIDER_STEP 0.1 /* s */
@@ -15,22 +15,13 @@
 #define TIME_CHARS 16
 #define SPEED_LEAST 84
 
-/* A computation is spoken of when it takes longer than this. */
-#define SAY_AFTER_MS 250
-
 struct _LbPassBar
 {
   GtkWidget parent;
   LbSession *session;
   LbPassPlayback *playback;
   gboolean showing; /* what controls emit meanwhile changes nothing */
-  gboolean is_late; /* the computation takes long enough to be spoken of */
-  guint late_id;
-  GtkWidget *said; /* box: words, progress, cancel */
-  GtkWidget *words;
   GtkWidget *progress;
-  GtkWidget *cancel;
-  GtkWidget *again;
   GtkWidget *play;
   GtkWidget *slider;
   GtkWidget *time;
@@ -81,81 +72,10 @@ show_playing (LbPassBar *self)
   lb_accessible_name (self->play, playing ? _ ("Pause") : _ ("Play"));
 }
 
-/* ---- What is said of the computation ---- */
-
-static char *
-failure_words (LbPassBar *self)
-{
-  g_autofree char *end = seconds (self, lb_pass_playback_get_end (self->playback), 1);
-
-  if (lb_pass_playback_get_end (self->playback) > 0)
-    return g_strdup_printf (_ ("The computation did not settle after %s; what came before stands."),
-                            end);
-  return g_strdup (_ ("The pass could not be computed: the rig does not settle at its start."));
-}
-
-static char *
-cancelled_words (LbPassBar *self)
-{
-  g_autofree char *end = seconds (self, lb_pass_playback_get_end (self->playback), 1);
-
-  return g_strdup_printf (_ ("Called off after %s, which can be played."), end);
-}
-
-static char *
-dup_said (LbPassBar *self)
-{
-  LbPassRunner *runner = lb_pass_playback_get_runner (self->playback);
-
-  switch (lb_pass_runner_get_state (runner))
-    {
-    case LB_PASS_RUN_GOING:
-      return self->is_late ? g_strdup (_ ("Computing ahead…")) : NULL;
-    case LB_PASS_RUN_CANCELLED:
-      return cancelled_words (self);
-    case LB_PASS_RUN_FAILED:
-      return failure_words (self);
-    case LB_PASS_RUN_REFUSED:
-      return g_strdup (lb_pass_words_fault (lb_pass_runner_get_fault (runner)));
-    case LB_PASS_RUN_NOTHING:
-    case LB_PASS_RUN_WHOLE:
-      break;
-    }
-  return NULL;
-}
-
-static void
-say (LbPassBar *self)
-{
-  LbPassRunner *runner = lb_pass_playback_get_runner (self->playback);
-  gboolean going = lb_pass_runner_get_state (runner) == LB_PASS_RUN_GOING;
-  g_autofree char *text = dup_said (self);
-
-  gtk_label_set_text (GTK_LABEL (self->words), text ? text : "");
-  gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->progress),
-                                 lb_pass_runner_get_done (runner));
-  gtk_widget_set_visible (self->progress, going);
-  gtk_widget_set_visible (self->cancel, going);
-  gtk_widget_set_visible (self->again, lb_pass_runner_get_state (runner) == LB_PASS_RUN_CANCELLED);
-  gtk_widget_set_visible (self->said, text != NULL);
-}
-
-static gboolean
-late_cb (gpointer user_data)
-{
-  LbPassBar *self = user_data;
-
-  self->late_id = 0;
-  self->is_late = TRUE;
-  say (self);
-  return G_SOURCE_REMOVE;
-}
-
 static void
 grown_cb (LbPassBar *self)
 {
   gtk_range_set_fill_level (GTK_RANGE (self->slider), lb_pass_playback_get_end (self->playback));
-  say (self);
 }
 
 static void
@@ -163,9 +83,6 @@ restarted_cb (LbPassBar *self)
 {
   double duration = lb_pass_playback_get_duration (self->playback);
 
-  self->is_late = FALSE;
-  g_clear_handle_id (&self->late_id, g_source_remove);
-  self->late_id = g_timeout_add (SAY_AFTER_MS, late_cb, self);
   self->showing = TRUE;
   gtk_range_set_range (GTK_RANGE (self->slider), 0, MAX (duration, SLIDER_STEP));
   self->showing = FALSE;
@@ -359,35 +276,11 @@ add_camera (LbPassBar *self, GtkWidget *row)
 }
 
 static void
-add_said (LbPassBar *self)
-{
-  self->said = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-  self->words = lb_page_label (NULL, NULL);
-  self->progress = gtk_progress_bar_new ();
-  gtk_widget_set_valign (self->progress, GTK_ALIGN_CENTER);
-  gtk_widget_set_hexpand (self->progress, TRUE);
-  lb_accessible_name (self->progress, _ ("How much of the pass is computed"));
-  self->cancel = gtk_button_new_with_label (_ ("Call off"));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->cancel), "pass.cancel");
-  gtk_widget_set_tooltip_text (self->cancel, _ ("Compute no further (Escape)"));
-  self->again = gtk_button_new_with_label (_ ("Go on"));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->again), "pass.go-on");
-  gtk_widget_set_tooltip_text (self->again, _ ("Compute on from there (R)"));
-  gtk_box_append (GTK_BOX (self->said), self->words);
-  gtk_box_append (GTK_BOX (self->said), self->progress);
-  gtk_box_append (GTK_BOX (self->said), self->cancel);
-  gtk_box_append (GTK_BOX (self->said), self->again);
-  gtk_widget_set_parent (self->said, GTK_WIDGET (self));
-  gtk_widget_set_visible (self->said, FALSE);
-}
-
-static void
 lb_pass_bar_dispose (GObject *object)
 {
   LbPassBar *self = LB_PASS_BAR (object);
   GtkWidget *child;
 
-  g_clear_handle_id (&self->late_id, g_source_remove);
   if (self->playback)
     g_signal_handlers_disconnect_by_data (self->playback, self);
   self->showing = TRUE;
@@ -431,7 +324,8 @@ lb_pass_bar_new (LbSession *session, LbPassPlayback *playback)
 
   self->session = g_object_ref (session);
   self->playback = g_object_ref (playback);
-  add_said (self);
+  self->progress = lb_pass_progress_new (session, playback);
+  gtk_widget_set_parent (self->progress, GTK_WIDGET (self));
   add_buttons (self, left);
   add_slider (self, left);
   add_speed (self, right);
@@ -480,5 +374,5 @@ const char *
 lb_pass_bar_get_said (LbPassBar *self)
 {
   g_return_val_if_fail (LB_IS_PASS_BAR (self), NULL);
-  return gtk_widget_get_visible (self->said) ? gtk_label_get_text (GTK_LABEL (self->words)) : NULL;
+  return lb_pass_progress_get_said (LB_PASS_PROGRESS (self->progress));
 }

@@ -53,7 +53,7 @@ clear (LbPassSummaryView *self)
   LbWording wording = lb_session_get_wording (self->session);
   const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
 
-  gtk_label_set_text (GTK_LABEL (self->sentence), "");
+  gtk_label_set_text (GTK_LABEL (self->sentence), _ ("Told when the pass is computed."));
   show_remark (self, NULL);
   show_cautions (self, lb_cautions_new (setup, NULL, &wording));
   g_clear_pointer (&self->shown, lb_readings_table_free);
@@ -91,6 +91,8 @@ update (LbPassSummaryView *self)
       show (self, record);
       show_remark (self, lb_pass_runner_get_start (runner));
     }
+  else
+    gtk_label_set_text (GTK_LABEL (self->sentence), "");
 }
 
 static void
