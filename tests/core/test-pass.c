@@ -214,6 +214,41 @@ test_sinking (void **state)
     }
 }
 
+/* A lead ball on a bed that falls by 1 in 2, without drag: it slides down with what is left of its
+ * weight in water, less friction, for its own mass and the water's that goes with it (textbook, an
+ * inclined plane). In the direction it slides nothing else acts. */
+static void
+test_sliding (void **state)
+{
+  LbSetup before = rig_cable (1, 8, 0, 0), after;
+  double slope = 0.5, along = sqrt (1 + slope * slope), friction = 0.3, speed[2];
+  double fall = 9.80665 * (11340 - 1000) / (11340 + 500);
+
+  thin_line (&before);
+  before.rig.weight.drag_coefficient = 0;
+  before.river.bed_friction = friction;
+  before.river.n_bed_points = 7;
+  for (int i = 0; i < 7; i++)
+    {
+      before.river.bed_x[i] = 3 * i - 15.5;
+      before.river.bed_depth[i] = 8 + slope * before.river.bed_x[i];
+    }
+  /* The reel hangs 1.001 m over the bed. */
+  before.boat.position = (1.001 - 8) / slope;
+  after = before;
+  after.rig.line_out.value = 350;
+  release (&before, &after, NULL);
+  for (int k = 0; k < 2; k++)
+    {
+      assert_int_equal (lb_pass_advance (pass, 0.4 + 0.5 * k), LB_STATUS_OK);
+      LbVec3 v = weight_velocity ();
+      speed[k] = v.x * along;
+      assert_near (v.z, -slope * v.x, 1e-3);
+      assert_less (1, lb_pass_bed_force_on (pass, lb_pass_shape (pass)->weight));
+    }
+  assert_relative ((speed[1] - speed[0]) / 0.5, fall * (slope - friction) / along, 2e-3);
+}
+
 /* A taut line in water swings at (n / 2 L) sqrt (T / (m + m_a)): textbook, a stretched string, with
  * the water that goes with a cylinder, as much as it displaces. Nearly half of what swings here is
  * water. The weight is heavy enough to stand still, and the line soft enough that swinging does not
@@ -605,6 +640,7 @@ main (void)
     cmocka_unit_test (test_reference_case),
     cmocka_unit_test (test_pendulum),
     cmocka_unit_test (test_sinking),
+    cmocka_unit_test (test_sliding),
     cmocka_unit_test (test_taut_wire),
     cmocka_unit_test (test_impulse),
     cmocka_unit_test (test_order_in_time),
