@@ -586,6 +586,24 @@ test_follow_bed_strokes (void **state)
   assert_in_range (rests, 4, 8);
 }
 
+/* A stroke longer than the line: the hand takes in what there is, rests, and lets out again. */
+static void
+test_follow_bed_runs_out (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.4, 1.2);
+  LbPassPlan plan = { .hand = { LB_HAND_FOLLOW_BED, 7, 1 } };
+  double shortest = INFINITY;
+
+  pass_run (pass, &setup, &plan, NULL, 0);
+  for (int k = 1; k <= 200; k++)
+    {
+      assert_int_equal (lb_pass_advance (pass, 0.1 * k), LB_STATUS_OK);
+      shortest = fmin (shortest, lb_pass_shape (pass)->line_out);
+    }
+  assert_near (shortest, LB_STEADY_SHORTEST_LINE, 1e-6);
+  assert_less (0.5, lb_pass_shape (pass)->line_out);
+}
+
 /* ---- What is refused ---- */
 
 static bool
@@ -653,6 +671,7 @@ main (void)
     cmocka_unit_test (test_lift_and_drop),
     cmocka_unit_test (test_follow_bed),
     cmocka_unit_test (test_follow_bed_strokes),
+    cmocka_unit_test (test_follow_bed_runs_out),
     cmocka_unit_test (test_cancel),
     cmocka_unit_test (test_bad_plans),
   };
