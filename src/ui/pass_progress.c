@@ -86,6 +86,7 @@ say (LbPassProgress *self)
                                  lb_pass_runner_get_done (runner));
   /* The bar gets the room that the words leave. */
   gtk_label_set_wrap (GTK_LABEL (self->words), !going);
+  gtk_widget_set_hexpand (self->words, !going);
   gtk_widget_set_visible (self->progress, going);
   gtk_widget_set_visible (self->cancel, going);
   gtk_widget_set_visible (self->again, lb_pass_runner_get_state (runner) == LB_PASS_RUN_CANCELLED);
