@@ -6,6 +6,7 @@
 
 #include "accessible.h"
 #include "bed_preview.h"
+#include "dispose.h"
 #include "field_row.h"
 #include "page_parts.h"
 #include "rig_group.h"
@@ -289,7 +290,6 @@ static void
 lb_bed_section_dispose (GObject *object)
 {
   LbBedSection *self = LB_BED_SECTION (object);
-  GtkWidget *child;
 
   if (self->session)
     {
@@ -297,8 +297,7 @@ lb_bed_section_dispose (GObject *object)
       g_signal_handlers_disconnect_by_data (self->table, self);
       g_signal_handlers_disconnect_by_data (self->profile, self);
     }
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_bed_section_parent_class)->dispose (object);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "line_entry.h"
 #include "page_parts.h"
 
@@ -77,11 +78,9 @@ key_pressed_cb (LbCardHardwareRow *self, guint key, guint code, GdkModifierType 
 static void
 lb_card_hardware_row_dispose (GObject *object)
 {
-  GtkWidget *child;
 
   LB_CARD_HARDWARE_ROW (object)->showing = TRUE;
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (object));
   G_OBJECT_CLASS (lb_card_hardware_row_parent_class)->dispose (object);
 }
 

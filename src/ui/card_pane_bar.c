@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "fold.h"
 #include "page_parts.h"
 
@@ -24,10 +25,8 @@ G_DEFINE_FINAL_TYPE (LbCardPaneBar, lb_card_pane_bar, GTK_TYPE_WIDGET)
 static void
 lb_card_pane_bar_dispose (GObject *object)
 {
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (object));
   G_OBJECT_CLASS (lb_card_pane_bar_parent_class)->dispose (object);
 }
 

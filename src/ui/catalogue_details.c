@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
 #include "page_parts.h"
 #include "tackle_image.h"
 
@@ -112,10 +113,8 @@ static void
 lb_catalogue_details_dispose (GObject *object)
 {
   LbCatalogueDetails *self = LB_CATALOGUE_DETAILS (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_catalogue_details_parent_class)->dispose (object);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 
 /* More than this, and the list scrolls: the readings need the room too. */
 #define HEIGHT_MOST 132
@@ -154,11 +155,9 @@ static void
 lb_caution_list_dispose (GObject *object)
 {
   LbCautionList *self = LB_CAUTION_LIST (object);
-  GtkWidget *child;
 
   stop_waiting (self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (object));
   g_clear_pointer (&self->shown, g_free);
   G_OBJECT_CLASS (lb_caution_list_parent_class)->dispose (object);
 }

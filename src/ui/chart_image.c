@@ -2,6 +2,7 @@
 #include "chart_image.h"
 
 #include "accessible.h"
+#include "dispose.h"
 
 #define POINT (96 / 72.0)
 #define USUAL_LETTERS (10 * POINT)
@@ -143,9 +144,7 @@ lb_chart_image_dispose (GObject *object)
   LbChartImage *self = LB_CHART_IMAGE (object);
 
   g_clear_handle_id (&self->describe_id, g_source_remove);
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
+  lb_dispose_session (&self->session, self);
   G_OBJECT_CLASS (lb_chart_image_parent_class)->dispose (object);
 }
 

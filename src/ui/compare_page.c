@@ -5,6 +5,7 @@
 
 #include "accessible.h"
 #include "comparer.h"
+#include "dispose.h"
 #include "main_page.h"
 #include "page_parts.h"
 
@@ -293,14 +294,12 @@ static void
 lb_compare_page_dispose (GObject *object)
 {
   LbComparePage *self = LB_COMPARE_PAGE (object);
-  GtkWidget *child;
 
   if (self->comparer)
     g_signal_handlers_disconnect_by_data (self->comparer, self);
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->comparer);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_compare_page_parent_class)->dispose (object);

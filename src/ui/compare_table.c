@@ -5,6 +5,7 @@
 
 #include "compare_sample.h"
 #include "comparison_words.h"
+#include "dispose.h"
 #include "page_parts.h"
 
 struct _LbCompareTable
@@ -171,12 +172,10 @@ static void
 lb_compare_table_dispose (GObject *object)
 {
   LbCompareTable *self = LB_COMPARE_TABLE (object);
-  GtkWidget *child;
 
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->comparison);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_compare_table_parent_class)->dispose (object);

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
+
 struct _LbControls
 {
   GtkWidget parent;
@@ -29,10 +31,8 @@ static void
 lb_controls_dispose (GObject *object)
 {
   LbControls *self = LB_CONTROLS (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_controls_parent_class)->dispose (object);
 }

@@ -5,6 +5,7 @@
 
 #include "accessible.h"
 #include "current_chart.h"
+#include "dispose.h"
 #include "field_row.h"
 #include "page_parts.h"
 
@@ -189,7 +190,6 @@ static void
 lb_current_section_dispose (GObject *object)
 {
   LbCurrentSection *self = LB_CURRENT_SECTION (object);
-  GtkWidget *child;
 
   if (self->session)
     {
@@ -197,8 +197,7 @@ lb_current_section_dispose (GObject *object)
       g_signal_handlers_disconnect_by_data (self->known, self);
       g_signal_handlers_disconnect_by_data (self->law, self);
     }
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_current_section_parent_class)->dispose (object);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "field_entry.h"
 #include "misfit.h"
 #include "page_parts.h"
@@ -190,14 +191,12 @@ static void
 lb_field_row_dispose (GObject *object)
 {
   LbFieldRow *self = LB_FIELD_ROW (object);
-  GtkWidget *child;
 
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
   if (self->control)
     g_signal_handlers_disconnect_by_data (self->control, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   self->control = NULL;
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_field_row_parent_class)->dispose (object);

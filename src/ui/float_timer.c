@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
 #include "page_parts.h"
 
 #define LONGEST 10000.0 /* m */
@@ -103,7 +104,6 @@ static void
 lb_float_timer_dispose (GObject *object)
 {
   LbFloatTimer *self = LB_FLOAT_TIMER (object);
-  GtkWidget *child;
 
   if (self->session)
     {
@@ -111,8 +111,7 @@ lb_float_timer_dispose (GObject *object)
       g_signal_handlers_disconnect_by_data (self->distance, self);
       g_signal_handlers_disconnect_by_data (self->time, self);
     }
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_float_timer_parent_class)->dispose (object);
 }

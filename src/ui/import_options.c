@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "page_parts.h"
 
 #define MOST_COLUMNS 12 /* offered to choose from */
@@ -206,7 +207,6 @@ static void
 lb_import_options_box_dispose (GObject *object)
 {
   LbImportOptionsBox *self = LB_IMPORT_OPTIONS_BOX (object);
-  GtkWidget *child;
 
   if (self->session)
     {
@@ -219,8 +219,7 @@ lb_import_options_box_dispose (GObject *object)
       for (int i = 0; i < N_ENTRIES; i++)
         g_signal_handlers_disconnect_by_data (self->entries[i], self);
     }
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_import_options_box_parent_class)->dispose (object);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 
 struct _LbKeepRow
 {
@@ -115,10 +116,8 @@ static void
 lb_keep_row_dispose (GObject *object)
 {
   LbKeepRow *self = LB_KEEP_ROW (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   g_clear_object (&self->store);
   g_clear_pointer (&self->asked, g_free);

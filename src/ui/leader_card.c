@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
 #include "part_button.h"
 #include "rig_group.h"
 #include "text_entry.h"
@@ -117,13 +118,9 @@ static void
 lb_leader_card_dispose (GObject *object)
 {
   LbLeaderCard *self = LB_LEADER_CARD (object);
-  GtkWidget *child;
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_session (&self->session, self);
+  lb_dispose_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (lb_leader_card_parent_class)->dispose (object);
 }
 

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "words.h"
 
 struct _LbLineControl
@@ -117,12 +118,10 @@ static void
 lb_line_control_dispose (GObject *object)
 {
   LbLineControl *self = LB_LINE_CONTROL (object);
-  GtkWidget *child;
 
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_line_control_parent_class)->dispose (object);
 }

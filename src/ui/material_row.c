@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 
 /* Densities as the hint of the field gives them. Lead and steel: handbook values; tungsten is an
  * alloy of 17000 to 18500, stone what granite has: estimates. */
@@ -83,13 +84,9 @@ static void
 lb_material_row_dispose (GObject *object)
 {
   LbMaterialRow *self = LB_MATERIAL_ROW (object);
-  GtkWidget *child;
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_session (&self->session, self);
+  lb_dispose_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (lb_material_row_parent_class)->dispose (object);
 }
 

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "current.h"
+#include "dispose.h"
 #include "measured_points.h"
 #include "page_parts.h"
 
@@ -156,7 +157,6 @@ static void
 lb_measured_section_dispose (GObject *object)
 {
   LbMeasuredSection *self = LB_MEASURED_SECTION (object);
-  GtkWidget *child;
 
   if (self->session)
     {
@@ -164,8 +164,7 @@ lb_measured_section_dispose (GObject *object)
       g_signal_handlers_disconnect_by_data (self->table, self);
       g_signal_handlers_disconnect_by_data (self->choice, self);
     }
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_measured_section_parent_class)->dispose (object);
 }

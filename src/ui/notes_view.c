@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
+
 #define HEIGHT 88
 
 struct _LbNotesView
@@ -65,9 +67,7 @@ lb_notes_view_dispose (GObject *object)
 {
   LbNotesView *self = LB_NOTES_VIEW (object);
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
+  lb_dispose_session (&self->session, self);
   G_OBJECT_CLASS (lb_notes_view_parent_class)->dispose (object);
 }
 

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 
 struct _LbOwnRow
 {
@@ -100,10 +101,8 @@ static void
 lb_own_row_dispose (GObject *object)
 {
   LbOwnRow *self = LB_OWN_ROW (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->store);
   g_clear_pointer (&self->id, g_free);
   g_clear_pointer (&self->shown_name, g_free);

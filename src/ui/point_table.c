@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "page_parts.h"
 #include "quantity_entry.h"
 
@@ -263,13 +264,11 @@ static void
 lb_point_table_dispose (GObject *object)
 {
   LbPointTable *self = LB_POINT_TABLE (object);
-  GtkWidget *child;
 
   for (guint row = 0; row < ROWS && self->session; row++)
     for (guint c = 0; c < COLUMNS; c++)
       g_signal_handlers_disconnect_by_data (self->rows[row].entries[c], self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_point_table_parent_class)->dispose (object);
 }

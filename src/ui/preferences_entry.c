@@ -2,6 +2,7 @@
 #include "preferences_entry.h"
 
 #include "accessible.h"
+#include "dispose.h"
 
 struct _LbPreferencesEntry
 {
@@ -66,12 +67,10 @@ static void
 lb_preferences_entry_dispose (GObject *object)
 {
   LbPreferencesEntry *self = LB_PREFERENCES_ENTRY (object);
-  GtkWidget *child;
 
   if (self->preferences)
     g_signal_handlers_disconnect_by_data (self->preferences, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->preferences);
   g_clear_pointer (&self->shown, g_free);
   G_OBJECT_CLASS (lb_preferences_entry_parent_class)->dispose (object);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "entry_parts.h"
 #include "words.h"
 
@@ -177,9 +178,7 @@ lb_quantity_entry_dispose (GObject *object)
 {
   LbQuantityEntry *self = LB_QUANTITY_ENTRY (object);
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
+  lb_dispose_session (&self->session, self);
   g_clear_pointer (&self->shown, g_free);
   g_clear_pointer (&self->fault, g_free);
   g_clear_pointer (&self->hint, g_free);

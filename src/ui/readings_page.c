@@ -7,6 +7,7 @@
 
 #include "accessible.h"
 #include "caution_list.h"
+#include "dispose.h"
 #include "flat.h"
 #include "sentence_label.h"
 
@@ -224,13 +225,11 @@ static void
 lb_readings_page_dispose (GObject *object)
 {
   LbReadingsPage *self = LB_READINGS_PAGE (object);
-  GtkWidget *child;
 
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
   g_clear_handle_id (&self->update_later, g_source_remove);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_pointer (&self->table, lb_readings_table_free);
   g_clear_pointer (&self->rows, g_array_unref);
   g_clear_object (&self->session);

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "field_row.h"
 
 struct _LbRigGroup
@@ -43,7 +44,6 @@ static void
 lb_rig_group_dispose (GObject *object)
 {
   LbRigGroup *self = LB_RIG_GROUP (object);
-  GtkWidget *child;
 
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
@@ -51,8 +51,7 @@ lb_rig_group_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->expander, self);
   self->expander = NULL;
   g_clear_object (&self->session);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (lb_rig_group_parent_class)->dispose (object);
 }
 

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
 #include "notes_view.h"
 #include "page_parts.h"
 #include "rig_sections.h"
@@ -201,13 +202,11 @@ static void
 lb_rig_page_dispose (GObject *object)
 {
   LbRigPage *self = LB_RIG_PAGE (object);
-  GtkWidget *child;
 
   g_clear_handle_id (&self->scroll_id, g_source_remove);
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_pointer (&self->groups, g_ptr_array_unref);
   g_clear_object (&self->store);
   g_clear_object (&self->session);

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "field_row.h"
 #include "page_parts.h"
 #include "presets_button.h"
@@ -183,13 +184,11 @@ static void
 lb_river_page_dispose (GObject *object)
 {
   LbRiverPage *self = LB_RIVER_PAGE (object);
-  GtkWidget *child;
 
   g_clear_handle_id (&self->scroll_id, g_source_remove);
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_river_page_parent_class)->dispose (object);
 }

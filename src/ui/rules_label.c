@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
 #include "rules.h"
 
 struct _LbRulesLabel
@@ -34,13 +35,9 @@ static void
 lb_rules_label_dispose (GObject *object)
 {
   LbRulesLabel *self = LB_RULES_LABEL (object);
-  GtkWidget *child;
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_session (&self->session, self);
+  lb_dispose_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (lb_rules_label_parent_class)->dispose (object);
 }
 

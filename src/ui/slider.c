@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "fault_bubble.h"
 #include "field_entry.h"
 #include "flat.h"
@@ -257,14 +258,12 @@ static void
 lb_slider_dispose (GObject *object)
 {
   LbSlider *self = LB_SLIDER (object);
-  GtkWidget *child;
 
   end_gesture (self);
   self->field = NULL;
   if (self->session)
     g_signal_handlers_disconnect_by_data (self->session, self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   g_clear_pointer (&self->marks, g_array_unref);
   G_OBJECT_CLASS (lb_slider_parent_class)->dispose (object);

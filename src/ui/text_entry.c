@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
+
 #define TITLE (-1)
 
 struct _LbTextEntry
@@ -68,9 +70,7 @@ lb_text_entry_dispose (GObject *object)
 {
   LbTextEntry *self = LB_TEXT_ENTRY (object);
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
+  lb_dispose_session (&self->session, self);
   g_clear_pointer (&self->shown, g_free);
   G_OBJECT_CLASS (lb_text_entry_parent_class)->dispose (object);
 }

@@ -5,6 +5,7 @@
 
 #include "accessible.h"
 #include "compare_sample.h"
+#include "dispose.h"
 #include "page_parts.h"
 #include "variant_adder.h"
 #include "variant_value.h"
@@ -212,13 +213,9 @@ static void
 lb_variant_card_dispose (GObject *object)
 {
   LbVariantCard *self = LB_VARIANT_CARD (object);
-  GtkWidget *child;
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_session (&self->session, self);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_pointer (&self->shown, g_free);
   G_OBJECT_CLASS (lb_variant_card_parent_class)->dispose (object);
 }

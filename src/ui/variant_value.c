@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "page_parts.h"
 #include "quantity_entry.h"
 
@@ -152,10 +153,8 @@ static void
 lb_variant_value_dispose (GObject *object)
 {
   LbVariantValue *self = LB_VARIANT_VALUE (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
-    gtk_widget_unparent (child);
+  lb_dispose_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_variant_value_parent_class)->dispose (object);
 }

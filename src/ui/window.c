@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "accessible.h"
+#include "dispose.h"
 #include "page_switch.h"
 #include "timings.h"
 
@@ -131,9 +132,7 @@ lb_window_dispose (GObject *object)
   lb_window_recovery_dispose (self);
   lb_window_changed_dispose (self);
   lb_window_question_dispose (self);
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
+  lb_dispose_session (&self->session, self);
   g_clear_object (&self->preferences);
   gtk_widget_dispose_template (GTK_WIDGET (self), LB_TYPE_WINDOW);
   G_OBJECT_CLASS (lb_window_parent_class)->dispose (object);
