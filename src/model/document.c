@@ -5,9 +5,6 @@
 
 #include "document_private.h"
 #include "file_watch.h"
-#include "reader.h"
-#include "save_file.h"
-#include "writer.h"
 
 struct _LbDocument
 {
@@ -121,11 +118,10 @@ lb_document_new_with (const LbContents *contents)
   return self;
 }
 
-/* ---- Files ---- */
+/* ---- The file on the disk ---- */
 
-/* The document's file is `file`, which holds what has that mark (file_watch.h). */
-static void
-set_file (LbDocument *self, GFile *file, const char *mark)
+void
+lb_document_set_file (LbDocument *self, GFile *file, const char *mark)
 {
   gboolean was_changed = lb_document_get_file_changed (self);
 
@@ -135,83 +131,6 @@ set_file (LbDocument *self, GFile *file, const char *mark)
   if (was_changed)
     g_object_notify_by_pspec (G_OBJECT (self), props[PROP_FILE_CHANGED]);
 }
-
-LbDocument *
-lb_document_load (GFile *file, GError **error)
-{
-  g_autoptr (LbDocument) self = lb_document_new ();
-  g_autoptr (GBytes) bytes = NULL;
-  g_autofree char *mark = NULL;
-  gsize length;
-  const char *text;
-
-  bytes = lb_reader_read_bytes (file, error);
-  if (bytes == NULL || !lb_reader_parse_bytes (file, bytes, &self->contents, error))
-    return NULL;
-  text = g_bytes_get_data (bytes, &length);
-  mark = lb_file_mark (text, length);
-  set_file (self, file, mark);
-  return g_steal_pointer (&self);
-}
-
-LbDocument *
-lb_document_restore (const LbContents *contents, GFile *file, const char *mark)
-{
-  LbDocument *self = lb_document_new_with (contents);
-
-  if (file)
-    set_file (self, file, mark);
-  self->modified = TRUE;
-  return self;
-}
-
-/* Whether the own file may be written without losing what another program wrote there. */
-static gboolean
-check_own_file (LbDocument *self, GError **error)
-{
-  LbFileState state = lb_document_check_file (self);
-  g_autofree char *name = NULL;
-
-  if (state == LB_FILE_SAME)
-    return TRUE;
-  name = g_file_get_parse_name (self->file);
-  g_set_error (error, LB_FILE_ERROR, LB_FILE_ERROR_CHANGED,
-               state == LB_FILE_REMOVED
-                   ? _ ("%s: not written: another program has removed it meanwhile")
-                   : _ ("%s: not written: another program has changed it meanwhile"),
-               name);
-  return FALSE;
-}
-
-gboolean
-lb_document_save (LbDocument *self, GFile *file, GError **error)
-{
-  g_return_val_if_fail (LB_IS_DOCUMENT (self), FALSE);
-
-  if (self->file && g_file_equal (self->file, file) && !check_own_file (self, error))
-    return FALSE;
-  return lb_document_save_over (self, file, error);
-}
-
-gboolean
-lb_document_save_over (LbDocument *self, GFile *file, GError **error)
-{
-  gsize length;
-  g_autofree char *text = NULL;
-  g_autofree char *mark = NULL;
-
-  g_return_val_if_fail (LB_IS_DOCUMENT (self), FALSE);
-
-  text = lb_writer_to_text (&self->contents, &length);
-  if (!lb_save_file (file, text, length, error))
-    return FALSE;
-  mark = lb_file_mark (text, length);
-  set_file (self, file, mark);
-  lb_document_set_modified (self, FALSE);
-  return TRUE;
-}
-
-/* ---- The file on the disk ---- */
 
 LbFileState
 lb_document_get_file_state (LbDocument *self)

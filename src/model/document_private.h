@@ -12,6 +12,9 @@ LbContents *lb_document_edit (LbDocument *self);
 LbDocument *lb_document_restore (const LbContents *contents, GFile *file, const char *mark);
 const char *lb_document_get_file_mark (LbDocument *self); /* (nullable) */
 
+/* The document's file is `file`, which holds what has that mark. */
+void lb_document_set_file (LbDocument *self, GFile *file, const char *mark);
+
 void lb_document_emit_changed (LbDocument *self);
 void lb_document_set_modified (LbDocument *self, gboolean modified);
 void lb_document_notify_title (LbDocument *self);

@@ -16,7 +16,7 @@
 #include "strict_json.h"
 #include "validate.h"
 
-#define TOP "" /* the prefix of the top object */
+#define TOP LB_READER_TOP
 
 typedef struct
 {
@@ -40,66 +40,10 @@ fail_missing (Reader *r, const char *path, const char *expected)
   return FALSE;
 }
 
-/* ---- Which keys an object may hold ---- */
-
-/* Keys beside those of the table of fields. */
-static const struct
-{
-  const char *prefix;
-  const char *keys[16];
-} other_keys[] = {
-  { TOP,
-    { "format", "version", "title", "notes", "river", "boat", "mainline", "shank", "weight",
-      "leaders", "band", "rules", "variants", LB_CARD_KEY, LB_PASS_KEY, NULL } },
-  { "river.", { "bed", "profile", NULL } },
-  { "leaders[].", { "lure", NULL } },
-  { "leaders[].lure.", { "name", NULL } },
-};
-
-static gboolean
-is_points_law (Reader *r, const char *prefix)
-{
-  return g_str_equal (prefix, "river.profile.")
-         && r->contents->setup.river.profile.law == LB_PROFILE_POINTS;
-}
-
-/* The key of `field` in the object of `prefix`, or NULL when it does not stand there. */
-static const char *
-key_of (const LbField *field, const char *prefix)
-{
-  const char *key = field->path + strlen (prefix);
-  return *prefix && g_str_has_prefix (field->path, prefix) && !strchr (key, '.') ? key : NULL;
-}
-
-static GPtrArray *
-known_keys (Reader *r, const char *prefix)
-{
-  GPtrArray *keys = g_ptr_array_new ();
-  size_t n_fields;
-  const LbField *fields = lb_fields (&n_fields);
-
-  for (size_t i = 0; i < G_N_ELEMENTS (other_keys); i++)
-    if (g_str_equal (other_keys[i].prefix, prefix))
-      for (size_t j = 0; other_keys[i].keys[j]; j++)
-        g_ptr_array_add (keys, (char *) other_keys[i].keys[j]);
-  for (size_t i = 0; i < n_fields; i++)
-    {
-      const char *key = key_of (&fields[i], prefix);
-      if (key && lb_field_applies (&fields[i], &r->contents->setup))
-        g_ptr_array_add (keys, (char *) key);
-    }
-  if (is_points_law (r, prefix))
-    g_ptr_array_add (keys, (char *) "points");
-  return keys;
-}
-
 static gboolean
 check_keys (Reader *r, JsonObject *object, const char *prefix, const char *shown_prefix)
 {
-  g_autoptr (GPtrArray) known = known_keys (r, prefix);
-
-  g_ptr_array_add (known, NULL);
-  return lb_read_check_keys (object, (const char *const *) known->pdata, shown_prefix, r->error);
+  return lb_reader_check_keys (object, prefix, shown_prefix, &r->contents->setup, r->error);
 }
 
 /* ---- Single values ---- */
@@ -195,7 +139,7 @@ read_fields (
 
   for (size_t i = 0; i < n_fields; i++)
     {
-      const char *key = key_of (&fields[i], prefix);
+      const char *key = lb_reader_key_of (&fields[i], prefix);
       g_autofree char *path = g_strconcat (shown_prefix, key, NULL);
       JsonNode *node = key ? json_object_get_member (object, key) : NULL;
       gboolean fine;

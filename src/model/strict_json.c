@@ -5,198 +5,30 @@
 #include <string.h>
 #include <glib/gi18n-lib.h>
 
+#include "json_scanner.h"
 #include "validate.h"
 
-typedef struct
-{
-  const char *start, *at, *end;
-  guint depth, deepest;
-  GString *path; /* of the value being read: "river.bed[2]" */
-  GError **error;
-} Scanner;
-
-static JsonNode *scan_value (Scanner *s);
-
-/* ---- Faults ---- */
-
-static void *
-fail (Scanner *s, LbFileError code, const char *message)
-{
-  guint line = 1;
-  const char *line_start = s->start;
-  glong column;
-
-  for (const char *p = s->start; p < s->at; p++)
-    if (*p == '\n')
-      {
-        line++;
-        line_start = p + 1;
-      }
-  column = g_utf8_strlen (line_start, s->at - line_start) + 1;
-  if (s->path->len > 0)
-    g_set_error (s->error, LB_FILE_ERROR, code, _ ("line %u, column %ld, %s: %s"), line, column,
-                 s->path->str, message);
-  else
-    g_set_error (s->error, LB_FILE_ERROR, code, _ ("line %u, column %ld: %s"), line, column,
-                 message);
-  return NULL;
-}
-
-/* "found X, expected `expected`" for what stands here. */
-static void *
-fail_expected (Scanner *s, const char *expected)
-{
-  g_autofree char *message = NULL;
-
-  if (s->at >= s->end)
-    message = g_strdup_printf (_ ("the file ends here, expected %s"), expected);
-  else
-    {
-      gunichar c = g_utf8_get_char (s->at);
-      char utf8[7] = { 0 };
-
-      g_unichar_to_utf8 (c, utf8);
-      if (c == 0xfeff)
-        message = g_strdup_printf (_ ("found a byte order mark, expected %s"), expected);
-      else if (g_unichar_isgraph (c))
-        message = g_strdup_printf (_ ("found \"%s\", expected %s"), utf8, expected);
-      else
-        message = g_strdup_printf (_ ("found the character U+%04X, expected %s"), c, expected);
-    }
-  return fail (s, LB_FILE_ERROR_SYNTAX, message);
-}
-
-/* ---- Small pieces ---- */
-
-static void
-skip_blanks (Scanner *s)
-{
-  while (s->at < s->end && strchr (" \t\n\r", *s->at) && *s->at)
-    s->at++;
-}
-
-static gboolean
-take (Scanner *s, char c)
-{
-  if (s->at >= s->end || *s->at != c)
-    return FALSE;
-  s->at++;
-  return TRUE;
-}
-
-static gboolean
-take_digits (Scanner *s)
-{
-  const char *from = s->at;
-  while (s->at < s->end && g_ascii_isdigit (*s->at))
-    s->at++;
-  return s->at > from;
-}
-
-/* Four hexadecimal digits, or -1. */
-static gint32
-take_hex4 (Scanner *s)
-{
-  gint32 value = 0;
-
-  for (int i = 0; i < 4; i++, s->at++)
-    {
-      if (s->at >= s->end || !g_ascii_isxdigit (*s->at))
-        return -1;
-      value = value * 16 + g_ascii_xdigit_value (*s->at);
-    }
-  return value;
-}
-
-/* ---- Strings ---- */
-
-/* After "\u". */
-static gboolean
-scan_unicode_escape (Scanner *s, GString *out)
-{
-  gint32 c = take_hex4 (s);
-
-  if (c >= 0xd800 && c < 0xdc00 && take (s, '\\') && take (s, 'u'))
-    {
-      gint32 low = take_hex4 (s);
-      c = low >= 0xdc00 && low < 0xe000 ? 0x10000 + ((c - 0xd800) << 10) + (low - 0xdc00) : -1;
-    }
-  if (c <= 0 || (c >= 0xd800 && c < 0xe000))
-    {
-      fail (s, LB_FILE_ERROR_SYNTAX, _ ("\\u does not name a character here"));
-      return FALSE;
-    }
-  g_string_append_unichar (out, (gunichar) c);
-  return TRUE;
-}
-
-static gboolean
-scan_escape (Scanner *s, GString *out)
-{
-  static const char from[] = "\"\\/bfnrt", to[] = "\"\\/\b\f\n\r\t";
-  const char *known;
-
-  if (s->at < s->end && *s->at == 'u')
-    {
-      s->at++;
-      return scan_unicode_escape (s, out);
-    }
-  known = s->at < s->end && *s->at ? strchr (from, *s->at) : NULL;
-  if (known == NULL)
-    {
-      fail_expected (s, _ ("one of \" \\ / b f n r t u after the backslash"));
-      return FALSE;
-    }
-  g_string_append_c (out, to[known - from]);
-  s->at++;
-  return TRUE;
-}
-
-/* At the opening quote. Free with g_free(). */
-static char *
-scan_string (Scanner *s)
-{
-  g_autoptr (GString) out = g_string_new (NULL);
-
-  s->at++;
-  while (s->at < s->end && *s->at != '"')
-    {
-      if ((guchar) *s->at < 0x20)
-        return fail_expected (s, _ ("no control character in a string"));
-      if (take (s, '\\'))
-        {
-          if (!scan_escape (s, out))
-            return NULL;
-        }
-      else
-        g_string_append_c (out, *s->at++);
-    }
-  if (!take (s, '"'))
-    return fail_expected (s, _ ("a closing quote"));
-  return g_string_free (g_steal_pointer (&out), FALSE);
-}
-
-/* ---- Values ---- */
+static JsonNode *scan_value (LbJsonScanner *s);
 
 static JsonNode *
-scan_number (Scanner *s)
+scan_number (LbJsonScanner *s)
 {
   const char *from = s->at;
   g_autofree char *text = NULL;
   double value;
 
-  take (s, '-');
-  if (!take (s, '0') && !take_digits (s))
-    return fail_expected (s, _ ("a digit"));
-  if (take (s, '.') && !take_digits (s))
-    return fail_expected (s, _ ("a digit"));
+  lb_json_scanner_take (s, '-');
+  if (!lb_json_scanner_take (s, '0') && !lb_json_scanner_take_digits (s))
+    return lb_json_scanner_fail_expected (s, _ ("a digit"));
+  if (lb_json_scanner_take (s, '.') && !lb_json_scanner_take_digits (s))
+    return lb_json_scanner_fail_expected (s, _ ("a digit"));
   if (s->at < s->end && (*s->at == 'e' || *s->at == 'E'))
     {
       s->at++;
-      if (!take (s, '+'))
-        take (s, '-');
-      if (!take_digits (s))
-        return fail_expected (s, _ ("a digit"));
+      if (!lb_json_scanner_take (s, '+'))
+        lb_json_scanner_take (s, '-');
+      if (!lb_json_scanner_take_digits (s))
+        return lb_json_scanner_fail_expected (s, _ ("a digit"));
     }
 
   text = g_strndup (from, (gsize) (s->at - from));
@@ -208,13 +40,13 @@ scan_number (Scanner *s)
           g_strdup_printf (_ ("found %s, expected a number of at most 1.7e308"), shown);
 
       s->at = from;
-      return fail (s, LB_FILE_ERROR_RANGE, message);
+      return lb_json_scanner_fail (s, LB_FILE_ERROR_RANGE, message);
     }
   return json_node_init_double (json_node_alloc (), value);
 }
 
 static JsonNode *
-scan_word (Scanner *s)
+scan_word (LbJsonScanner *s)
 {
   static const char *const words[] = { "true", "false", "null" };
 
@@ -228,21 +60,21 @@ scan_word (Scanner *s)
                        : json_node_init_null (json_node_alloc ());
         }
     }
-  return fail_expected (s, _ ("a value"));
+  return lb_json_scanner_fail_expected (s, _ ("a value"));
 }
 
 static gboolean
-scan_member (Scanner *s, JsonObject *object)
+scan_member (LbJsonScanner *s, JsonObject *object)
 {
   gsize path_length = s->path->len;
   g_autofree char *key = NULL;
   g_autofree char *shown = NULL;
   JsonNode *value;
 
-  skip_blanks (s);
+  lb_json_scanner_skip_blanks (s);
   if (s->at >= s->end || *s->at != '"')
-    return fail_expected (s, _ ("a key in quotes")) != NULL;
-  key = scan_string (s);
+    return lb_json_scanner_fail_expected (s, _ ("a key in quotes")) != NULL;
+  key = lb_json_scanner_string (s);
   if (key == NULL)
     return FALSE;
   if (path_length > 0)
@@ -250,10 +82,12 @@ scan_member (Scanner *s, JsonObject *object)
   shown = lb_validate_shown (key);
   g_string_append (s->path, shown);
   if (json_object_has_member (object, key))
-    return fail (s, LB_FILE_ERROR_SYNTAX, _ ("this key stands here twice, expected once")) != NULL;
-  skip_blanks (s);
-  if (!take (s, ':'))
-    return fail_expected (s, _ ("a colon")) != NULL;
+    return lb_json_scanner_fail (s, LB_FILE_ERROR_SYNTAX,
+                                 _ ("this key stands here twice, expected once"))
+           != NULL;
+  lb_json_scanner_skip_blanks (s);
+  if (!lb_json_scanner_take (s, ':'))
+    return lb_json_scanner_fail_expected (s, _ ("a colon")) != NULL;
   value = scan_value (s);
   if (value == NULL)
     return FALSE;
@@ -264,35 +98,35 @@ scan_member (Scanner *s, JsonObject *object)
 
 /* After the opening brace. */
 static JsonNode *
-scan_object (Scanner *s)
+scan_object (LbJsonScanner *s)
 {
   g_autoptr (JsonObject) object = json_object_new ();
 
-  skip_blanks (s);
-  if (!take (s, '}'))
+  lb_json_scanner_skip_blanks (s);
+  if (!lb_json_scanner_take (s, '}'))
     {
       do
         {
           if (!scan_member (s, object))
             return NULL;
-          skip_blanks (s);
+          lb_json_scanner_skip_blanks (s);
         }
-      while (take (s, ','));
-      if (!take (s, '}'))
-        return fail_expected (s, _ ("a comma or a closing brace"));
+      while (lb_json_scanner_take (s, ','));
+      if (!lb_json_scanner_take (s, '}'))
+        return lb_json_scanner_fail_expected (s, _ ("a comma or a closing brace"));
     }
   return json_node_init_object (json_node_alloc (), object);
 }
 
 /* After the opening bracket. */
 static JsonNode *
-scan_array (Scanner *s)
+scan_array (LbJsonScanner *s)
 {
   g_autoptr (JsonArray) array = json_array_new ();
   gsize path_length = s->path->len;
 
-  skip_blanks (s);
-  if (!take (s, ']'))
+  lb_json_scanner_skip_blanks (s);
+  if (!lb_json_scanner_take (s, ']'))
     {
       do
         {
@@ -304,23 +138,23 @@ scan_array (Scanner *s)
             return NULL;
           json_array_add_element (array, element);
           g_string_truncate (s->path, path_length);
-          skip_blanks (s);
+          lb_json_scanner_skip_blanks (s);
         }
-      while (take (s, ','));
-      if (!take (s, ']'))
-        return fail_expected (s, _ ("a comma or a closing bracket"));
+      while (lb_json_scanner_take (s, ','));
+      if (!lb_json_scanner_take (s, ']'))
+        return lb_json_scanner_fail_expected (s, _ ("a comma or a closing bracket"));
     }
   return json_node_init_array (json_node_alloc (), array);
 }
 
 static JsonNode *
-scan_nested (Scanner *s)
+scan_nested (LbJsonScanner *s)
 {
   JsonNode *node;
   gboolean object = *s->at == '{';
 
   if (s->depth >= s->deepest)
-    return fail (s, LB_FILE_ERROR_SYNTAX, _ ("nested too deep for a rig file"));
+    return lb_json_scanner_fail (s, LB_FILE_ERROR_SYNTAX, _ ("nested too deep for a rig file"));
   s->at++;
   s->depth++;
   node = object ? scan_object (s) : scan_array (s);
@@ -329,16 +163,16 @@ scan_nested (Scanner *s)
 }
 
 static JsonNode *
-scan_value (Scanner *s)
+scan_value (LbJsonScanner *s)
 {
-  skip_blanks (s);
+  lb_json_scanner_skip_blanks (s);
   if (s->at >= s->end)
-    return fail_expected (s, _ ("a value"));
+    return lb_json_scanner_fail_expected (s, _ ("a value"));
   if (*s->at == '{' || *s->at == '[')
     return scan_nested (s);
   if (*s->at == '"')
     {
-      g_autofree char *text = scan_string (s);
+      g_autofree char *text = lb_json_scanner_string (s);
       return text ? json_node_init_string (json_node_alloc (), text) : NULL;
     }
   if (*s->at == '-' || g_ascii_isdigit (*s->at))
@@ -362,7 +196,7 @@ check_utf8 (const char *text, gsize length, GError **error)
 JsonNode *
 lb_strict_json_parse (const char *text, gsize length, guint deepest, GError **error)
 {
-  Scanner s = {
+  LbJsonScanner s = {
     .start = text, .at = text, .end = text + length, .deepest = deepest, .error = error
   };
   JsonNode *node;
@@ -373,10 +207,10 @@ lb_strict_json_parse (const char *text, gsize length, guint deepest, GError **er
   node = scan_value (&s);
   if (node)
     {
-      skip_blanks (&s);
+      lb_json_scanner_skip_blanks (&s);
       if (s.at < s.end)
         {
-          fail_expected (&s, _ ("nothing after the end"));
+          lb_json_scanner_fail_expected (&s, _ ("nothing after the end"));
           g_clear_pointer (&node, json_node_unref);
         }
     }
