@@ -9,8 +9,8 @@
 /* More than this, and the list scrolls: the readings need the room too. */
 #define HEIGHT_MOST 132
 #define HEIGHT_LEAST 72
-/* New words wait until the last ones have stood for so long: wrapped text is dear to lay out, and
- * nobody reads faster. A caution that comes or goes never waits. */
+/* New numbers wait until the last ones have stood for so long: wrapped text is dear to lay out, and
+ * nobody reads faster. A caution that comes or goes, also in place of another one, never waits. */
 #define WORDS_STAND_MS 500
 
 struct _LbCautionList
@@ -136,7 +136,35 @@ wait_is_over_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* Whether the rows are for cautions like these, so that only words differ. */
+static const char *
+next_letter (const char *text)
+{
+  while (*text && !g_unichar_isalpha (g_utf8_get_char (text)))
+    text = g_utf8_next_char (text);
+  return text;
+}
+
+/* Whether both say the same but for their numbers. */
+static gboolean
+differ_in_numbers (const char *a, const char *b)
+{
+  for (a = next_letter (a), b = next_letter (b); *a && *b;
+       a = next_letter (g_utf8_next_char (a)), b = next_letter (g_utf8_next_char (b)))
+    if (g_utf8_get_char (a) != g_utf8_get_char (b))
+      return FALSE;
+  return !*a && !*b;
+}
+
+static gboolean
+is_row_for (GtkWidget *row, const LbCaution *caution)
+{
+  const char *shown = gtk_label_get_label (GTK_LABEL (gtk_widget_get_last_child (row)));
+
+  return gtk_widget_has_css_class (row, style_of (caution))
+         && differ_in_numbers (shown, caution->text);
+}
+
+/* Whether the rows are for cautions like these, so that only numbers differ. */
 static gboolean
 has_rows_for (LbCautionList *self, GPtrArray *cautions)
 {
@@ -144,7 +172,7 @@ has_rows_for (LbCautionList *self, GPtrArray *cautions)
 
   for (guint i = 0; i < cautions->len; i++)
     {
-      if (!row || !gtk_widget_has_css_class (row, style_of (g_ptr_array_index (cautions, i))))
+      if (!row || !is_row_for (row, g_ptr_array_index (cautions, i)))
         return FALSE;
       row = gtk_widget_get_next_sibling (row);
     }

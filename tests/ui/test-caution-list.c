@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The list of cautions: what comes or goes is shown at once, new words a moment later. */
+/* The list of cautions: what comes or goes is shown at once, new numbers a moment later. */
 #include "caution_list.h"
 
 #include "harness.h"
@@ -77,8 +77,26 @@ what_comes_and_goes_is_shown_at_once (void **state)
   assert_shown ("Cautions\n");
 }
 
+/* Also one of the same kind, and a sentence more. */
 static void
-new_words_wait_until_the_old_have_stood (void **state)
+one_in_place_of_another_is_shown_at_once (void **state)
+{
+  LbCaution wire = { LB_CAUTION_NOW, (char *) "Wire can cut at 12 lbf." };
+  LbCaution weak = { LB_CAUTION_NOW, (char *) "24.5 lbf is more than most can hold." };
+  LbCaution more = { LB_CAUTION_NOW, (char *) "24.7 lbf is more than most can hold. Let go." };
+  LbCaution later = { LB_CAUTION_NOW, (char *) "25½ lbf is more than most can hold. Let go." };
+
+  update (&wire, 1);
+  update (&weak, 1);
+  assert_shown ("Cautions\n24.5 lbf is more than most can hold.\n");
+  update (&more, 1);
+  assert_shown ("Cautions\n24.7 lbf is more than most can hold. Let go.\n");
+  update (&later, 1);
+  assert_shown ("Cautions\n24.7 lbf is more than most can hold. Let go.\n");
+}
+
+static void
+new_numbers_wait_until_the_old_have_stood (void **state)
 {
   LbCaution first = { LB_CAUTION_NOW, (char *) "in 3 s" };
   LbCaution second = { LB_CAUTION_NOW, (char *) "in 4 s" };
@@ -129,7 +147,8 @@ main (void)
   const struct CMUnitTest tests[] = {
 #define TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
     TEST (what_comes_and_goes_is_shown_at_once),
-    TEST (new_words_wait_until_the_old_have_stood),
+    TEST (one_in_place_of_another_is_shown_at_once),
+    TEST (new_numbers_wait_until_the_old_have_stood),
     TEST (what_waits_is_dropped_when_the_old_words_are_right_again),
     TEST (nothing_is_left_waiting_when_it_goes),
 #undef TEST
