@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "leg_times.h"
+
 /* How a boat gets to another speed, m/s2, and a hand to another rate of line, m/s2; and the least
  * time, s, that either takes: estimates of an unhurried crew. */
 #define BOAT_PUSH 0.25
@@ -176,7 +178,7 @@ leg_time (const LbCourseLeg *leg, double before, double speed, double *ramp)
 
 /* Adds a leg to the course; returns LB_STATUS_BAD_SETUP when it never ends. */
 static LbStatus
-add_leg (LbCourse *course, const LbCourseLeg *leg, double own_speed)
+add_leg (LbCourse *course, const LbCourseLeg *leg, double own_speed, LbLegTimes *times)
 {
   LbCoursePoint now = course->points[course->n_points - 1];
   double speed = lb_is_set (leg->speed) ? leg->speed : own_speed;
@@ -186,6 +188,8 @@ add_leg (LbCourse *course, const LbCourseLeg *leg, double own_speed)
 
   if (!isfinite (end) || !(time > 0))
     return LB_STATUS_BAD_SETUP;
+  times->time = time;
+  times->way = 0.5 * (now.speed + speed) * ramp + speed * (time - ramp);
   now.speed = speed;
   now.line_rate = leg->line_rate;
   /* A scrap of a leg behind the ramp would turn the boat at once. */
@@ -194,15 +198,20 @@ add_leg (LbCourse *course, const LbCourseLeg *leg, double own_speed)
       now.time += ramp;
       add_point (course, now);
     }
+  times->turning = end - now.time;
   now.heading +=
-      DEGREE * (lb_is_set (leg->turn_rate) ? leg->turn_rate * (end - now.time) : leg->turn);
+      DEGREE * (lb_is_set (leg->turn_rate) ? leg->turn_rate * times->turning : leg->turn);
   now.time = end;
   add_point (course, now);
   return LB_STATUS_OK;
 }
 
 static LbStatus
-plan_course (const LbPassScript *script, const LbSetup *setup, LbPassJob *job, const char **what)
+plan_course (const LbPassScript *script,
+             const LbSetup *setup,
+             LbPassJob *job,
+             LbLegTimes times[LB_MAX_COURSE_LEGS],
+             const char **what)
 {
   LbCourse *course = &job->plan.course;
   const LbCourseLeg *first = &script->legs[0];
@@ -212,7 +221,7 @@ plan_course (const LbPassScript *script, const LbSetup *setup, LbPassJob *job, c
   add_point (course, (LbCoursePoint){ .speed = speed });
   job->setup.boat.speed_over_ground = speed;
   for (size_t i = 0; i < script->n_legs; i++)
-    if (add_leg (course, &script->legs[i], own_speed) != LB_STATUS_OK)
+    if (add_leg (course, &script->legs[i], own_speed, &times[i]) != LB_STATUS_OK)
       {
         *what = LB_PASS_ENDLESS_LEG;
         return LB_STATUS_BAD_SETUP;
@@ -259,6 +268,7 @@ lb_pass_script_plan (const LbPassScript *script,
                      LbPassJob *job,
                      const char **what)
 {
+  LbLegTimes times[LB_MAX_COURSE_LEGS];
   const char *unsaid;
 
   if (what == NULL)
@@ -270,7 +280,7 @@ lb_pass_script_plan (const LbPassScript *script,
     job->setup.boat.position = script->start;
   if (script->n_legs > LB_MAX_COURSE_LEGS)
     *what = "number of legs";
-  else if (plan_course (script, setup, job, what) == LB_STATUS_OK)
+  else if (plan_course (script, setup, job, times, what) == LB_STATUS_OK)
     {
       if (script->n_legs == 0)
         cross_the_bed (script, job);
@@ -283,4 +293,17 @@ lb_pass_script_plan (const LbPassScript *script,
         return LB_STATUS_OK;
     }
   return LB_STATUS_BAD_SETUP;
+}
+
+void
+lb_leg_times_find (const LbPassScript *script,
+                   const LbSetup *setup,
+                   LbLegTimes times[LB_MAX_COURSE_LEGS])
+{
+  LbPassJob job = { .setup = *setup };
+  const char *what;
+
+  memset (times, 0, LB_MAX_COURSE_LEGS * sizeof *times);
+  if (script->n_legs <= LB_MAX_COURSE_LEGS)
+    plan_course (script, setup, &job, times, &what);
 }

@@ -114,15 +114,17 @@ lb_pass_course_section_show (LbPassSection *section, const LbPassScript *script)
 {
   LbPassCourseSection *self = LB_PASS_COURSE_SECTION (section);
   const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
+  LbLegTimes times[LB_MAX_COURSE_LEGS];
   LbPassJob *job = g_new (LbPassJob, 1);
 
+  lb_leg_times_find (script, setup, times);
   while (self->n_rows < script->n_legs)
     make_leg (self);
   for (size_t i = 0; i < self->n_rows; i++)
     {
       gtk_widget_set_visible (self->rows[i], i < script->n_legs);
       if (i < script->n_legs)
-        lb_pass_leg_row_show (LB_PASS_LEG_ROW (self->rows[i]), &script->legs[i],
+        lb_pass_leg_row_show (LB_PASS_LEG_ROW (self->rows[i]), &script->legs[i], &times[i],
                               setup->boat.speed_over_ground);
     }
   gtk_widget_set_visible (self->plain, script->n_legs == 0);

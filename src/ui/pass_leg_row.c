@@ -2,7 +2,6 @@
 #include "pass_leg_row.h"
 
 #include <glib/gi18n.h>
-#include <math.h>
 
 #include "accessible.h"
 #include "page_parts.h"
@@ -16,7 +15,7 @@ struct _LbPassLegRow
   GtkBox parent;
   LbSession *session;
   LbCourseLeg leg;
-  double own_speed;
+  LbLegTimes times; /* what it comes to */
   gboolean showing; /* what controls emit meanwhile changes nothing */
   GtkWidget *length;
   GtkWidget *turning;
@@ -55,7 +54,7 @@ static const Kind kinds[LB_N_LEG_ENTRIES] = {
                     LB_LEG_MOST_LINE_RATE },
 };
 
-/* ---- What the leg comes to ---- */
+/* ---- How the leg is given ---- */
 
 static gboolean
 by_distance (const LbCourseLeg *leg)
@@ -67,22 +66,6 @@ static gboolean
 by_rate (const LbCourseLeg *leg)
 {
   return lb_is_set (leg->turn_rate);
-}
-
-static double
-speed_of (LbPassLegRow *self)
-{
-  return lb_is_set (self->leg.speed) ? self->leg.speed : self->own_speed;
-}
-
-static double
-time_of (LbPassLegRow *self)
-{
-  double speed = speed_of (self);
-
-  if (!by_distance (&self->leg))
-    return self->leg.duration;
-  return speed > 0 ? fmax (self->leg.distance / speed, LB_PASS_SHORTEST) : USUAL_TIME;
 }
 
 /* Where the leg keeps it, and how much in SI one of what it keeps is. */
@@ -111,16 +94,16 @@ entered_cb (LbPassLegRow *self, double value, LbQuantityEntry *entry)
   g_signal_emit (self, signals[CHANGED], 0, lb_quantity_entry_get_gesture (entry));
 }
 
-/* The other way to say the same. */
+/* The other way to say the same: the boat goes on as it went. */
 static void
 length_cb (LbPassLegRow *self)
 {
   gboolean distance = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->length)) == 1;
-  double time = time_of (self);
+  double time = self->times.time > 0 ? self->times.time : USUAL_TIME;
 
   if (self->showing || distance == by_distance (&self->leg))
     return;
-  self->leg.distance = CLAMP (speed_of (self) * time, LB_LEG_LEAST_DISTANCE, LB_LEG_MOST_DISTANCE);
+  self->leg.distance = CLAMP (self->times.way, LB_LEG_LEAST_DISTANCE, LB_LEG_MOST_DISTANCE);
   self->leg.duration = distance ? LB_UNSET : CLAMP (time, LB_PASS_SHORTEST, LB_PASS_LONGEST);
   g_signal_emit (self, signals[CHANGED], 0, 0);
 }
@@ -129,7 +112,7 @@ static void
 turning_cb (LbPassLegRow *self)
 {
   gboolean rate = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->turning)) == 1;
-  double time = time_of (self);
+  double time = self->times.turning > 0 ? self->times.turning : USUAL_TIME;
 
   if (self->showing || rate == by_rate (&self->leg))
     return;
@@ -153,14 +136,17 @@ remove_cb (LbPassLegRow *self)
 /* ---- Showing ---- */
 
 void
-lb_pass_leg_row_show (LbPassLegRow *self, const LbCourseLeg *leg, double own_speed)
+lb_pass_leg_row_show (LbPassLegRow *self,
+                      const LbCourseLeg *leg,
+                      const LbLegTimes *times,
+                      double own_speed)
 {
   g_autofree char *own = NULL;
 
   g_return_if_fail (LB_IS_PASS_LEG_ROW (self));
   self->showing = TRUE;
   self->leg = *leg;
-  self->own_speed = own_speed;
+  self->times = *times;
   for (int i = 0; i < LB_N_LEG_ENTRIES; i++)
     {
       double unit, value = *place_of (&self->leg, (LbLegEntry) i, &unit);

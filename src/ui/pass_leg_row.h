@@ -7,7 +7,7 @@
 
 #include <gtk/gtk.h>
 
-#include "pass_script.h"
+#include "leg_times.h"
 #include "session.h"
 
 G_BEGIN_DECLS
@@ -29,8 +29,12 @@ typedef enum
 /* `number`: 1 for the first. */
 GtkWidget *lb_pass_leg_row_new (LbSession *session, int number);
 
-/* Shows `leg`; `own_speed` (m/s) is what one without a speed goes at. Emits nothing. */
-void lb_pass_leg_row_show (LbPassLegRow *self, const LbCourseLeg *leg, double own_speed);
+/* Shows `leg`, which comes to `times`; `own_speed` (m/s) is what one without a speed goes at. Emits
+ * nothing. */
+void lb_pass_leg_row_show (LbPassLegRow *self,
+                           const LbCourseLeg *leg,
+                           const LbLegTimes *times,
+                           double own_speed);
 
 LbCourseLeg lb_pass_leg_row_get_leg (LbPassLegRow *self);
 

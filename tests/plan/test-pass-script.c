@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ideal-rig.h"
+#include "leg_times.h"
 #include "pass_record.h"
 #include "rigs.h"
 
@@ -53,6 +54,38 @@ a_distance_is_kept (void **state)
   assert_near (last.time, 12.5 + 1.6 + 11.3, 1e-9);
   assert_near (last.boat.x, setup.boat.position - 15, 1e-6);
   assert_near (last.speed, 0.8, 1e-9);
+}
+
+/* 30 s that begin with getting from 0.4 to 0.9 m/s in 2 s, at 0.65 in the mean: 26.5 m, and 28 s
+ * for the turn. Half a metre with too little time for the change: at 0.65 all the way. */
+static void
+it_is_told_what_a_leg_comes_to (void **state)
+{
+  LbSetup setup = ideal_rig (1, 0.3);
+  LbPassScript script = lb_pass_script_default ();
+  LbLegTimes legs[LB_MAX_COURSE_LEGS];
+
+  script.n_legs = 2;
+  script.legs[0] = leg_of (5, 0.4, 0);
+  script.legs[1] = leg_of (0.5, 0.9, 10);
+  script.legs[1].duration = 30;
+  lb_leg_times_find (&script, &setup, legs);
+  assert_near (legs[0].time, 12.5, 1e-12);
+  assert_near (legs[0].way, 5, 1e-12);
+  assert_near (legs[0].turning, 12.5, 1e-12);
+  assert_near (legs[1].time, 30, 1e-12);
+  assert_near (legs[1].way, 26.5, 1e-12);
+  assert_near (legs[1].turning, 28, 1e-12);
+  script.legs[1].duration = LB_UNSET;
+  script.legs[1].turn = 0;
+  lb_leg_times_find (&script, &setup, legs);
+  assert_near (legs[1].time, 0.5 / 0.65, 1e-12);
+  assert_near (legs[1].way, 0.5, 1e-12);
+  assert_near (legs[1].turning, legs[1].time, 1e-12);
+  /* Never over. */
+  script.legs[0].speed = 0;
+  lb_leg_times_find (&script, &setup, legs);
+  assert_near (legs[0].time, 0, 0);
 }
 
 /* A leg too short for its change of speed: half a metre, from 0.4 to 1.2 m/s, at 0.8 in the mean.
@@ -249,6 +282,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_distance_is_kept),
+    cmocka_unit_test (it_is_told_what_a_leg_comes_to),
     cmocka_unit_test (a_short_leg_is_kept),
     cmocka_unit_test (a_turn_leads_back),
     cmocka_unit_test (line_is_let_out),

@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "pass_leg_row.h"
 #include "pass_page.h"
 #include "quantity_entry.h"
 
@@ -213,6 +214,85 @@ pictures_in_a_large_window (void **state)
   picture ("pass-cautions-1280x800");
 }
 
+/* ---- Legs ---- */
+
+static GtkWidget *
+find_leg (GtkWidget *from, int *number)
+{
+  if (LB_IS_PASS_LEG_ROW (from) && --*number == 0)
+    return from;
+  for (GtkWidget *child = gtk_widget_get_first_child (from); child;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_leg (child, number);
+
+      if (found)
+        return found;
+    }
+  return NULL;
+}
+
+static LbCourse
+course (void)
+{
+  LbPassJob job;
+  const LbContents *contents = lb_document_get_contents (lb_session_get_document (session ()));
+
+  assert_int_equal (lb_pass_script_plan (&contents->pass, &contents->setup, &job, NULL),
+                    LB_STATUS_OK);
+  return job.plan.course;
+}
+
+static void
+assert_same_course (const LbCourse *a)
+{
+  LbCourse b = course ();
+
+  assert_int_equal (a->n_points, b.n_points);
+  for (size_t i = 0; i < a->n_points; i++)
+    {
+      assert_near (a->points[i].time, b.points[i].time, 1e-9);
+      assert_near (a->points[i].speed, b.points[i].speed, 1e-9);
+      assert_near (a->points[i].heading, b.points[i].heading, 1e-9);
+    }
+}
+
+/* From 0.4 to 0.9 m/s takes 2 s of 30, for 1.3 m, and the turn is left the other 28. */
+static void
+a_leg_said_otherwise_is_the_same_course (void **state)
+{
+  LbPassScript said = lb_pass_script_default ();
+  const LbPassScript *now;
+  int number = 2;
+  GtkDropDown *length, *turning;
+  LbPassLegRow *row;
+  LbCourse before;
+
+  said.n_legs = 2;
+  said.legs[0] = said.legs[1] = lb_course_leg_default ();
+  said.legs[0].duration = 10;
+  said.legs[0].speed = 0.4;
+  said.legs[1].speed = 0.9;
+  said.legs[1].turn = 56;
+  lb_session_do (session (), lb_change_new_pass (&said, NULL));
+  before = course ();
+  row = LB_PASS_LEG_ROW (find_leg (GTK_WIDGET (page), &number));
+  length = GTK_DROP_DOWN (lb_pass_leg_row_get_length (row));
+  turning = GTK_DROP_DOWN (lb_pass_leg_row_get_turning (row));
+  now = &lb_document_get_contents (lb_session_get_document (session ()))->pass;
+  gtk_drop_down_set_selected (length, 1);
+  assert_near (now->legs[1].distance, 0.65 * 2 + 0.9 * 28, 1e-9);
+  assert_same_course (&before);
+  gtk_drop_down_set_selected (turning, 1);
+  assert_near (now->legs[1].turn_rate, 2, 1e-9);
+  assert_same_course (&before);
+  gtk_drop_down_set_selected (length, 0);
+  assert_near (now->legs[1].duration, 30, 1e-9);
+  gtk_drop_down_set_selected (turning, 0);
+  assert_near (now->legs[1].turn, 56, 1e-9);
+  assert_same_course (&before);
+}
+
 /* ---- Entries ---- */
 
 static void
@@ -246,6 +326,8 @@ main (void)
     cmocka_unit_test_setup_teardown (what_is_to_be_said_of_the_start_is_shown, open_column,
                                      tear_down),
     cmocka_unit_test_setup_teardown (pictures_in_a_large_window, open_large, tear_down),
+    cmocka_unit_test_setup_teardown (a_leg_said_otherwise_is_the_same_course, open_large,
+                                     tear_down),
     cmocka_unit_test_setup_teardown (a_fault_gives_the_tooltip_back, open_column, tear_down),
   };
 
