@@ -7,6 +7,8 @@
 #include "pass_section.h"
 #include "quantity_entry.h"
 
+#define START_CHARS 12 /* "-328 ft 10 in" */
+
 #define LB_TYPE_PASS_COURSE_SECTION (lb_pass_course_section_get_type ())
 G_DECLARE_FINAL_TYPE (
     LbPassCourseSection, lb_pass_course_section, LB, PASS_COURSE_SECTION, LbPassSection)
@@ -21,6 +23,7 @@ struct _LbPassCourseSection
   size_t n_rows;                       /* made so far */
   GtkWidget *add;
   GtkWidget *lasts;
+  GtkWidget *starts;
 };
 
 G_DEFINE_FINAL_TYPE (LbPassCourseSection, lb_pass_course_section, LB_TYPE_PASS_SECTION)
@@ -39,6 +42,15 @@ lasts_cb (LbPassCourseSection *self, double value, LbQuantityEntry *entry)
   LbPassScript script = lb_pass_section_get_script (LB_PASS_SECTION (self));
 
   script.duration = value;
+  do_it (self, &script, lb_quantity_entry_get_gesture (entry));
+}
+
+static void
+starts_cb (LbPassCourseSection *self, double value, LbQuantityEntry *entry)
+{
+  LbPassScript script = lb_pass_section_get_script (LB_PASS_SECTION (self));
+
+  script.start = value;
   do_it (self, &script, lb_quantity_entry_get_gesture (entry));
 }
 
@@ -109,13 +121,40 @@ make_leg (LbPassCourseSection *self)
   self->rows[self->n_rows++] = row;
 }
 
+/* What an empty entry stands for; unset: nothing. */
+static void
+show_own (LbPassCourseSection *self, GtkWidget *entry, LbQuantity quantity, double value)
+{
+  g_autofree char *words =
+      lb_is_set (value) ? lb_session_dup_words (self->session, quantity, value) : NULL;
+
+  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), words);
+}
+
+/* How long it lasts and where it starts: as said, or as it comes to without. */
+static void
+show_ends (LbPassCourseSection *self, const LbPassScript *script, const LbSetup *setup)
+{
+  LbPassScript unsaid = *script;
+  LbPassJob *job = g_new (LbPassJob, 1);
+
+  lb_quantity_entry_set_value (LB_QUANTITY_ENTRY (self->lasts), script->duration);
+  lb_quantity_entry_set_value (LB_QUANTITY_ENTRY (self->starts), script->start);
+  unsaid.duration = LB_UNSET;
+  lb_pass_script_plan (&unsaid, setup, job, NULL);
+  show_own (self, self->lasts, LB_QUANTITY_TIME, job->duration > 0 ? job->duration : LB_UNSET);
+  unsaid.start = LB_UNSET;
+  lb_pass_script_plan (&unsaid, setup, job, NULL);
+  show_own (self, self->starts, LB_QUANTITY_LENGTH, job->setup.boat.position);
+  g_free (job);
+}
+
 static void
 lb_pass_course_section_show (LbPassSection *section, const LbPassScript *script)
 {
   LbPassCourseSection *self = LB_PASS_COURSE_SECTION (section);
   const LbSetup *setup = lb_document_get_setup (lb_session_get_document (self->session));
   LbLegTimes times[LB_MAX_COURSE_LEGS];
-  LbPassJob *job = g_new (LbPassJob, 1);
 
   lb_leg_times_find (script, setup, times);
   while (self->n_rows < script->n_legs)
@@ -129,11 +168,7 @@ lb_pass_course_section_show (LbPassSection *section, const LbPassScript *script)
     }
   gtk_widget_set_visible (self->plain, script->n_legs == 0);
   gtk_widget_set_sensitive (self->add, script->n_legs < LB_MAX_COURSE_LEGS);
-  if (!lb_status_is_failure (lb_pass_script_plan (script, setup, job, NULL)))
-    lb_quantity_entry_set_value (LB_QUANTITY_ENTRY (self->lasts), job->duration);
-  else
-    lb_quantity_entry_set_value (LB_QUANTITY_ENTRY (self->lasts), script->duration);
-  g_free (job);
+  show_ends (self, script, setup);
 }
 
 /* ---- Making ---- */
@@ -147,6 +182,43 @@ lb_pass_course_section_class_init (LbPassCourseSectionClass *klass)
 static void
 lb_pass_course_section_init (LbPassCourseSection *self)
 {
+}
+
+/* An entry that may be empty. */
+static GtkWidget *
+add_entry (LbPassCourseSection *self,
+           LbQuantity quantity,
+           const char *label,
+           const char *name,
+           const char *tooltip,
+           GCallback entered_cb)
+{
+  GtkWidget *entry = lb_quantity_entry_new (self->session, quantity, name);
+
+  lb_quantity_entry_set_optional (LB_QUANTITY_ENTRY (entry), TRUE);
+  gtk_widget_set_tooltip_text (entry, tooltip);
+  g_signal_connect_swapped (entry, "entered", entered_cb, self);
+  gtk_box_append (GTK_BOX (self), lb_page_row (label, entry));
+  gtk_box_append (GTK_BOX (self), lb_page_fault_of (entry));
+  return entry;
+}
+
+static void
+add_ends (LbPassCourseSection *self)
+{
+  self->lasts =
+      add_entry (self, LB_QUANTITY_TIME, _ ("The pass lasts"), _ ("How long the pass lasts"),
+                 _ ("Empty: as long as its course"), G_CALLBACK (lasts_cb));
+  lb_quantity_entry_set_range (LB_QUANTITY_ENTRY (self->lasts), LB_PASS_SHORTEST, LB_PASS_LONGEST);
+  self->starts =
+      add_entry (self, LB_QUANTITY_LENGTH, _ ("Starts at"), _ ("Where the pass starts"),
+                 _ ("Where the reel is at first, downstream on the scale of the bed points; empty: "
+                    "where the boat is, or without a leg at the lower end of an uneven bed"),
+                 G_CALLBACK (starts_cb));
+  lb_quantity_entry_set_range (LB_QUANTITY_ENTRY (self->starts), -LB_PASS_FARTHEST_START,
+                               LB_PASS_FARTHEST_START);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->starts), START_CHARS);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->starts), START_CHARS);
 }
 
 GtkWidget *
@@ -168,11 +240,7 @@ lb_pass_course_section_new (LbSession *session)
   gtk_widget_set_margin_bottom (self->add, 6);
   g_signal_connect_swapped (self->add, "clicked", G_CALLBACK (add_cb), self);
   gtk_box_append (box, self->add);
-  self->lasts = lb_quantity_entry_new (session, LB_QUANTITY_TIME, _ ("How long the pass lasts"));
-  lb_quantity_entry_set_range (LB_QUANTITY_ENTRY (self->lasts), LB_PASS_SHORTEST, LB_PASS_LONGEST);
-  g_signal_connect_swapped (self->lasts, "entered", G_CALLBACK (lasts_cb), self);
-  gtk_box_append (box, lb_page_row (_ ("The pass lasts"), self->lasts));
-  gtk_box_append (box, lb_page_fault_of (self->lasts));
+  add_ends (self);
   lb_pass_section_start (LB_PASS_SECTION (self), session);
   return GTK_WIDGET (self);
 }

@@ -293,6 +293,59 @@ a_leg_said_otherwise_is_the_same_course (void **state)
   assert_same_course (&before);
 }
 
+/* ---- Ends ---- */
+
+static GtkEntry *
+entry_for (GtkWidget *from, const char *tooltip)
+{
+  const char *own = gtk_widget_get_tooltip_text (from);
+
+  if (LB_IS_QUANTITY_ENTRY (from) && own && g_str_has_prefix (own, tooltip))
+    return GTK_ENTRY (from);
+  for (GtkWidget *child = gtk_widget_get_first_child (from); child;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkEntry *found = entry_for (child, tooltip);
+
+      if (found)
+        return found;
+    }
+  return NULL;
+}
+
+static void
+type (GtkEntry *entry, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  lb_quantity_entry_commit (LB_QUANTITY_ENTRY (entry));
+}
+
+/* Two minutes and the boat's place are what there is when nothing is said. */
+static void
+length_and_start_are_said_and_taken_back (void **state)
+{
+  GtkEntry *lasts = entry_for (GTK_WIDGET (page), "Empty: as long as its course");
+  GtkEntry *starts = entry_for (GTK_WIDGET (page), "Where the reel is at first");
+  const LbPassScript *script =
+      &lb_document_get_contents (lb_session_get_document (session ()))->pass;
+
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (lasts)), "");
+  assert_string_equal (gtk_entry_get_placeholder_text (lasts), "120 s");
+  type (lasts, "15");
+  type (starts, "-10 m");
+  assert_near (script->duration, 15, 1e-9);
+  assert_near (script->start, -10, 1e-9);
+  harness_wait (is_done, NULL, "the pass");
+  picture ("pass-ends-960x600");
+  type (lasts, "");
+  type (starts, "");
+  assert_false (lb_is_set (script->duration));
+  assert_false (lb_is_set (script->start));
+  assert_string_equal (gtk_entry_get_placeholder_text (lasts), "120 s");
+  lb_session_undo (session ());
+  assert_near (script->start, -10, 1e-9);
+}
+
 /* ---- Entries ---- */
 
 static void
@@ -327,6 +380,8 @@ main (void)
                                      tear_down),
     cmocka_unit_test_setup_teardown (pictures_in_a_large_window, open_large, tear_down),
     cmocka_unit_test_setup_teardown (a_leg_said_otherwise_is_the_same_course, open_large,
+                                     tear_down),
+    cmocka_unit_test_setup_teardown (length_and_start_are_said_and_taken_back, open_column,
                                      tear_down),
     cmocka_unit_test_setup_teardown (a_fault_gives_the_tooltip_back, open_column, tear_down),
   };
