@@ -8,6 +8,7 @@
 #include "fold.h"
 #include "page_parts.h"
 #include "pass_progress.h"
+#include "slider_rail.h"
 
 #define SLIDER_LEAST 140
 #define SLIDER_STEP 0.1 /* s */
@@ -201,11 +202,9 @@ add_buttons (LbPassBar *self, GtkWidget *row)
 static void
 add_slider (LbPassBar *self, GtkWidget *row)
 {
-  self->slider = gtk_scale_new_with_range (GTK_ORIENTATION_HORIZONTAL, 0, 1, SLIDER_STEP);
-  gtk_range_set_increments (GTK_RANGE (self->slider), SLIDER_STEP, SLIDER_PAGE);
+  self->slider = lb_slider_rail_new (gtk_adjustment_new (0, 0, 1, SLIDER_STEP, SLIDER_PAGE, 0));
   gtk_range_set_show_fill_level (GTK_RANGE (self->slider), TRUE);
   gtk_range_set_restrict_to_fill_level (GTK_RANGE (self->slider), FALSE);
-  gtk_scale_set_draw_value (GTK_SCALE (self->slider), FALSE);
   gtk_widget_set_size_request (self->slider, SLIDER_LEAST, -1);
   gtk_widget_set_hexpand (self->slider, TRUE);
   gtk_widget_set_tooltip_text (self->slider, _ ("The moment that is shown"));
