@@ -82,9 +82,7 @@ part_cell (const Block *block, size_t column, double time)
   (void) time;
   if (!lb_is_set (times->until_breaks))
     return g_strdup ("");
-  if (times->breaks == LB_PART_MAINLINE)
-    return g_strdup (_ ("the mainline"));
-  return g_strdup (times->breaks == LB_PART_SHANK ? _ ("the shank") : _ ("the leader"));
+  return lb_words_part (block->setup, times->breaks);
 }
 
 /* ---- Tables ---- */

@@ -159,7 +159,7 @@ read_mainline (LbReadings *readings, const Reader *reader)
 }
 
 static void
-read_shank (LbReadings *readings, const LbShape *shape)
+read_shank (LbReadings *readings, const LbSetup *setup, const LbShape *shape)
 {
   /* The segment below the top of the shank is the first of the shank's own. */
   bool has_shank = shape->weight != shape->shank_top;
@@ -167,6 +167,7 @@ read_shank (LbReadings *readings, const LbShape *shape)
                           : lb_vec3_scale (shape->nodes[shape->weight].pull_on_node, -1);
 
   readings->shank_tension = lb_vec3_norm (pull);
+  readings->shank_spare = spare (&setup->rig.shank, largest_tension (shape, LB_PART_SHANK));
   readings->shank_angle = atan2 (hypot (pull.x, pull.y), -pull.z);
   readings->weight_tension = lb_vec3_norm (shape->nodes[shape->weight].pull_on_node);
 }
@@ -179,7 +180,7 @@ lb_readings_compute (LbReadings *readings, const LbSetup *setup, const LbShape *
   memset (readings, 0, sizeof *readings);
   lb_current_init (&reader.current, &setup->river);
   read_mainline (readings, &reader);
-  read_shank (readings, shape);
+  read_shank (readings, setup, shape);
   readings->weight = read_point (&reader, shape->weight);
   readings->shank_top = read_point (&reader, shape->shank_top);
   readings->weight_bed_force = shape->nodes[shape->weight].bed_force;
@@ -194,4 +195,25 @@ lb_readings_compute (LbReadings *readings, const LbSetup *setup, const LbShape *
   for (size_t i = 1; i < shape->n_nodes; i++)
     if (touches_bed (&shape->nodes[i]))
       readings->touches[shape->nodes[i].part] = true;
+}
+
+/* ---- The weakest line ---- */
+
+static void
+note_spare (LbWeakest *weakest, double spare, int part)
+{
+  if (spare < weakest->spare)
+    *weakest = (LbWeakest){ spare, part };
+}
+
+LbWeakest
+lb_readings_weakest (const LbReadings *readings)
+{
+  LbWeakest weakest = { INFINITY, LB_PART_MAINLINE };
+
+  note_spare (&weakest, readings->mainline_spare, LB_PART_MAINLINE);
+  note_spare (&weakest, readings->shank_spare, LB_PART_SHANK);
+  for (size_t i = 0; i < readings->n_leaders; i++)
+    note_spare (&weakest, readings->lures[i].leader_spare, LB_PART_LEADER_0 + (int) i);
+  return weakest;
 }

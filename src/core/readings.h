@@ -58,6 +58,7 @@ typedef struct
   double shank_angle;      /* rad from vertical, of the shank at its top (of the wire at the
                               weight, when there is no shank) */
   double shank_tension;    /* N, in the shank at its top */
+  double shank_spare;      /* breaking load / largest tension in it; unset when unknown */
   double weight_bed_force; /* N, with which the bed carries the weight */
   size_t n_leaders;
   LbPointReading attachments[LB_MAX_LEADERS];
@@ -68,8 +69,18 @@ typedef struct
   bool touches[LB_MAX_LEADERS + 2]; /* by LbPart: some of that line or its body lies on the bed */
 } LbReadings;
 
+/* The line that is nearest to parting. */
+typedef struct
+{
+  double spare; /* breaking load / largest tension; INFINITY when no line's is known */
+  int part;     /* LbPart; no meaning then */
+} LbWeakest;
+
 /* Reads everything off a solved shape. `setup` must be the one it was solved for. */
 void lb_readings_compute (LbReadings *readings, const LbSetup *setup, const LbShape *shape);
+
+/* Of the mainline, the shank and all leaders. */
+LbWeakest lb_readings_weakest (const LbReadings *readings);
 
 /* The same tests the readings use, for a drawing of its own. */
 LbBandState lb_band_state (const LbBand *band, double height, bool on_bed);

@@ -12,8 +12,11 @@ void lb_caution_add (GPtrArray *list, LbCautionKind kind, char *text);
 /* A pull in the hand, N; `when` ("at 41 s", or NULL) says when it comes to that. */
 void lb_caution_add_pull (GPtrArray *list, double pull, const char *when, const LbWording *wording);
 
-/* The least breaking load / pull of any line, when that is known. */
-void lb_caution_add_strength (GPtrArray *list, double spare, const char *when);
+/* The line of a setup that is nearest to parting. */
+void lb_caution_add_strength (GPtrArray *list,
+                              const LbSetup *setup,
+                              LbWeakest weakest,
+                              const char *when);
 
 /* The weight hung up: `when` is "now" or "at 41 s". */
 void lb_caution_add_hang_up (GPtrArray *list,

@@ -70,35 +70,28 @@ lb_caution_add_pull (GPtrArray *list, double pull, const char *when, const LbWor
                          shown));
 }
 
-/* Of all lines; INFINITY when none is known. */
-static double
-least_spare (const LbReadings *readings)
-{
-  double least = fmin (INFINITY, readings->mainline_spare);
-
-  for (size_t i = 0; i < readings->n_leaders; i++)
-    least = fmin (least, readings->lures[i].leader_spare);
-  return least;
-}
-
 void
-lb_caution_add_strength (GPtrArray *list, double spare, const char *when)
+lb_caution_add_strength (GPtrArray *list, const LbSetup *setup, LbWeakest weakest, const char *when)
 {
-  const char *text = NULL;
+  g_autofree char *line = NULL;
+  g_autofree char *text = NULL;
 
-  if (spare <= 1)
-    text =
-        _ ("A line is pulled harder than it can bear: it would part, and a line that parts under "
-           "load whips back.");
-  else if (spare < LEAST_SPARE)
-    text = _ ("A line carries more than half of what it breaks at. A line that parts under load "
-              "whips back.");
-  if (text && when)
-    /* Translators: one of the cautions, then when ("at 41 s") */
-    lb_caution_add (list, LB_CAUTION_NOW,
-                    g_strdup_printf (_ ("%s It comes to that %s."), text, when));
-  else if (text)
-    lb_caution_add (list, LB_CAUTION_NOW, g_strdup (text));
+  if (!(weakest.spare < LEAST_SPARE))
+    return;
+  line = lb_words_part (setup, weakest.part);
+  if (weakest.spare <= 1)
+    /* Translators: "mainline", "shank", "lower leader" */
+    text = g_strdup_printf (_ ("The %s is pulled harder than it can bear: it would part, and a "
+                               "line that parts under load whips back."),
+                            line);
+  else
+    text = g_strdup_printf (_ ("The %s carries more than half of what it breaks at. A line that "
+                               "parts under load whips back."),
+                            line);
+  /* Translators: one of the cautions, then when ("at 41 s") */
+  lb_caution_add (list, LB_CAUTION_NOW,
+                  when ? g_strdup_printf (_ ("%s It comes to that %s."), text, when)
+                       : g_steal_pointer (&text));
 }
 
 static void
@@ -214,7 +207,7 @@ lb_cautions_new (const LbSetup *setup, const LbResult *result, const LbWording *
   if (readings)
     {
       lb_caution_add_pull (list, readings->hand_tension, NULL, wording);
-      lb_caution_add_strength (list, least_spare (readings), NULL);
+      lb_caution_add_strength (list, setup, lb_readings_weakest (readings), NULL);
       add_bed (list, readings);
       add_snag (list, result, wording);
     }

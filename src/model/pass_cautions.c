@@ -25,6 +25,7 @@ typedef struct
 {
   Worst pull;  /* N, in the hand */
   Worst spare; /* breaking load / pull, of any line */
+  int weakest; /* LbPart that it is of */
   Worst touch; /* its time is the first */
   Worst snag;  /* s until something gives in, the weight hung up */
 } Extremes;
@@ -38,17 +39,29 @@ note (Worst *worst, double value, double sign, double time, const LbPassRecord *
     *worst = (Worst){ value, time, record };
 }
 
-/* Of all lines at a moment; of the mainline under the hardest pull since the sample before. */
-static double
-spare_at (const LbPassSample *sample)
+/* Of all lines at a moment; of mainline and shank under the hardest pull since the sample before,
+ * which both are believed to have felt alike. */
+static LbWeakest
+weakest_at (const LbPassSample *sample)
 {
-  const LbReadings *readings = &sample->readings;
-  double harder = fmax (sample->most_tension / readings->largest_tension, 1);
-  double least = fmin (INFINITY, readings->mainline_spare / harder);
+  LbReadings readings = sample->readings;
+  double harder = fmax (sample->most_tension / readings.largest_tension, 1);
 
-  for (size_t i = 0; i < readings->n_leaders; i++)
-    least = fmin (least, readings->lures[i].leader_spare);
-  return least;
+  readings.mainline_spare /= harder;
+  readings.shank_spare /= harder;
+  return lb_readings_weakest (&readings);
+}
+
+/* What comes after something would have parted is of no use. */
+static void
+note_weakest (Extremes *worst, const LbPassSample *sample, const LbPassRecord *record)
+{
+  LbWeakest weakest = weakest_at (sample);
+
+  if (worst->spare.value <= 1 || !(weakest.spare < worst->spare.value))
+    return;
+  worst->spare = (Worst){ weakest.spare, sample->time, record };
+  worst->weakest = weakest.part;
 }
 
 static bool
@@ -70,9 +83,7 @@ look_at_samples (Extremes *worst, const LbPassRecord *record)
       const LbPassSample *sample = lb_pass_record_sample (record, i);
 
       note (&worst->pull, sample->most_tension, 1, sample->time, record);
-      /* What comes after something would have parted is of no use. */
-      if (worst->spare.value > 1)
-        note (&worst->spare, spare_at (sample), -1, sample->time, record);
+      note_weakest (worst, sample, record);
       if (touches (sample))
         note (&worst->touch, sample->time, -1, sample->time, record);
     }
@@ -182,9 +193,8 @@ lb_pass_words_cautions (const LbPassRecord *record, const LbWording *wording)
 {
   GPtrArray *list = g_ptr_array_new_with_free_func (lb_caution_free);
   const LbPassRecord *rigs[] = { record, lb_pass_record_second (record) };
-  Extremes worst = {
-    { -INFINITY, 0, NULL }, { INFINITY, 0, NULL }, { INFINITY, 0, NULL }, { INFINITY, 0, NULL }
-  };
+  const Worst none = { INFINITY, 0, NULL };
+  Extremes worst = { .pull = { -INFINITY, 0, NULL }, .spare = none, .touch = none, .snag = none };
   g_autofree char *hardest = NULL;
   g_autofree char *weakest = NULL;
   LbShape shape;
@@ -198,7 +208,8 @@ lb_pass_words_cautions (const LbPassRecord *record, const LbWording *wording)
   hardest = when_words (record, &worst.pull);
   weakest = when_words (record, &worst.spare);
   lb_caution_add_pull (list, worst.pull.value, hardest, wording);
-  lb_caution_add_strength (list, worst.spare.value, weakest);
+  lb_caution_add_strength (list, lb_pass_record_setup (record),
+                           (LbWeakest){ worst.spare.value, worst.weakest }, weakest);
   add_bed (list, record, &worst.touch);
   add_snag (list, record, &worst.snag, &shape, wording);
   lb_caution_add_rest (list, lb_pass_record_setup (record), wording);

@@ -21,17 +21,6 @@ time_words (double time)
   return lb_words_quantity (LB_QUANTITY_TIME, LB_UNITS_METRIC, time, time < 20 ? 1 : 0);
 }
 
-/* "mainline", "shank", "lower leader" */
-static char *
-part_words (const LbSetup *setup, int part)
-{
-  if (part == LB_PART_MAINLINE)
-    return g_strdup (_ ("mainline"));
-  if (part == LB_PART_SHANK)
-    return g_strdup (_ ("shank"));
-  return lb_words_leader (setup, (size_t) (part - LB_PART_LEADER_0));
-}
-
 static char *
 limit_words (const LbWording *wording)
 {
@@ -46,7 +35,7 @@ lb_snag_words_sentence (const LbResult *result, const LbHangUp *held, const LbWo
   gboolean breaks_first = breaks && !(times.until_hand < times.until_breaks);
   g_autofree char *hand = time_words (times.until_hand);
   g_autofree char *breaking = time_words (times.until_breaks);
-  g_autofree char *part = part_words (lb_result_get_setup (result), times.breaks);
+  g_autofree char *part = lb_words_part (lb_result_get_setup (result), times.breaks);
   g_autofree char *limit = limit_words (wording);
 
   if (held->snag.pull_now >= LB_HAND_LIMIT)
@@ -110,7 +99,7 @@ lb_snag_words_table (const LbResult *result, const LbHangUp *held, const LbWordi
   lb_readings_builder_add (&table, hand, when_words (times.until_hand), NULL);
   if (lb_is_set (times.until_breaks))
     {
-      g_autofree char *part = part_words (setup, times.breaks);
+      g_autofree char *part = lb_words_part (setup, times.breaks);
       /* Translators: the mainline, shank or a leader */
       g_autofree char *label = g_strdup_printf (_ ("The %s parts"), part);
       lb_readings_builder_add (&table, label, when_words (times.until_breaks), NULL);

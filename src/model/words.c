@@ -4,6 +4,8 @@
 #include <locale.h>
 #include <glib/gi18n-lib.h>
 
+#include "shape.h"
+
 LbWording
 lb_wording_default (LbUnits units)
 {
@@ -171,6 +173,16 @@ lb_words_leader (const LbSetup *setup, size_t leader)
     default:
       return g_strdup_printf (_ ("leader %zu"), leader + 1);
     }
+}
+
+char *
+lb_words_part (const LbSetup *setup, int part)
+{
+  if (part == LB_PART_MAINLINE)
+    return g_strdup (_ ("mainline"));
+  if (part == LB_PART_SHANK)
+    return g_strdup (_ ("shank"));
+  return lb_words_leader (setup, (size_t) (part - LB_PART_LEADER_0));
 }
 
 char *

@@ -44,5 +44,8 @@ char *lb_words_example (LbQuantity quantity, LbUnits units);
 /* "upper leader", "lower leader", "middle leader", "leader 3": named by where it is attached. */
 char *lb_words_leader (const LbSetup *setup, size_t leader);
 
+/* "mainline", "shank", or the leader's name: of an LbPart. */
+char *lb_words_part (const LbSetup *setup, int part);
+
 /* "upper lure", and so on; "lure" when there is only one. */
 char *lb_words_lure (const LbSetup *setup, size_t leader);

@@ -83,6 +83,7 @@ mix_readings (LbReadings *to, const LbReadings *from, double share)
   nearer.weight_tension = mix (to->weight_tension, from->weight_tension, share);
   nearer.shank_angle = mix (to->shank_angle, from->shank_angle, share);
   nearer.shank_tension = mix (to->shank_tension, from->shank_tension, share);
+  nearer.shank_spare = mix (to->shank_spare, from->shank_spare, share);
   nearer.weight_bed_force = mix (to->weight_bed_force, from->weight_bed_force, share);
   nearer.level_difference = mix (to->level_difference, from->level_difference, share);
   nearer.spacing = mix (to->spacing, from->spacing, share);

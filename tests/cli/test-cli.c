@@ -244,7 +244,7 @@ a_snag_is_told_in_words (void **state)
                                        "now                   1.2 lbf         1.2 lbf ",
                                        "parted          parted          8.5 lbf\n",
                                        "more than 44 lbf      after 2.1 s     parts before ",
-                                       "the mainline    the leader      the leader\n" };
+                                       "mainline        lower leader    upper leader\n" };
 
   assert_int_equal (us.status, 0);
   for (size_t i = 0; i < G_N_ELEMENTS (parts); i++)

@@ -188,6 +188,8 @@ test_spare (void **state)
 
   assert_false (lb_is_set (r.mainline_spare));
   assert_false (lb_is_set (r.lures[0].leader_spare));
+  assert_false (lb_is_set (r.shank_spare));
+  assert_true (lb_readings_weakest (&r).spare == INFINITY);
   setup.rig.mainline.breaking_load = 700;
   setup.rig.leaders[0].line.breaking_load = 40;
   r = read_setup (&setup, false);
@@ -196,6 +198,27 @@ test_spare (void **state)
   assert_true (r.largest_tension >= r.hand_tension);
   assert_true (r.lures[0].largest_tension >= r.lures[0].attachment_tension);
   assert_false (lb_is_set (r.lures[1].leader_spare));
+  assert_int_equal (lb_readings_weakest (&r).part, LB_PART_MAINLINE);
+  assert_near (lb_readings_weakest (&r).spare, r.mainline_spare, 0);
+  setup.rig.leaders[0].line.breaking_load = 0.5;
+  r = read_setup (&setup, false);
+  assert_int_equal (lb_readings_weakest (&r).part, LB_PART_LEADER_0);
+  assert_near (lb_readings_weakest (&r).spare, r.lures[0].leader_spare, 0);
+}
+
+/* The shank pulls hardest at its top, where the leaders below hang on it too. */
+static void
+test_spare_of_the_shank (void **state)
+{
+  LbSetup setup = rig_reference (0.91, 0.4, 1.0);
+
+  setup.rig.mainline.breaking_load = 700;
+  setup.rig.shank.breaking_load = 20;
+  LbReadings r = read_setup (&setup, false);
+  assert_near (r.shank_spare, 20 / r.shank_tension, 0.01 * r.shank_spare);
+  assert_true (r.shank_spare <= 20 / r.shank_tension);
+  assert_int_equal (lb_readings_weakest (&r).part, LB_PART_SHANK);
+  assert_near (lb_readings_weakest (&r).spare, r.shank_spare, 0);
 }
 
 /* A line let out too far: the weight lies on the bed and says so, in every place. */
@@ -484,6 +507,7 @@ main (void)
     cmocka_unit_test (test_still_water),
     cmocka_unit_test (test_strum),
     cmocka_unit_test (test_spare),
+    cmocka_unit_test (test_spare_of_the_shank),
     cmocka_unit_test (test_on_bed),
     cmocka_unit_test (test_one_and_none),
     cmocka_unit_test (test_crossing),

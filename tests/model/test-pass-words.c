@@ -225,6 +225,26 @@ the_hardest_pull_is_told (void **state)
   assert_non_null (strstr (parts, " It comes to that at 0."));
 }
 
+/* A shank that bears less than the weight pulls, at rest and for a pass. */
+static void
+a_weak_shank_is_told (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (GPtrArray) strong = NULL;
+  g_autoptr (GPtrArray) weak = NULL;
+  g_autofree char *none = NULL;
+  g_autofree char *parts = NULL;
+
+  contents->pass.duration = 2;
+  strong = cautions_of (contents);
+  contents->setup.rig.shank.breaking_load = 3;
+  weak = cautions_of (contents);
+  none = caution_with (strong, "harder than it can bear");
+  parts = caution_with (weak, "The shank is pulled harder than it can bear");
+  assert_null (none);
+  assert_non_null (parts);
+}
+
 /* Line is let out until the weight touches: the first touch is told, none before. */
 static void
 the_first_touch_is_told (void **state)
@@ -257,6 +277,7 @@ main (void)
     cmocka_unit_test (a_steady_pass_has_the_cautions_of_its_run),
     cmocka_unit_test (the_worst_snag_is_told_in_any_direction),
     cmocka_unit_test (the_hardest_pull_is_told),
+    cmocka_unit_test (a_weak_shank_is_told),
     cmocka_unit_test (the_first_touch_is_told),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);

@@ -466,6 +466,11 @@ cautions_follow_the_values (void **state)
   setup.rig.mainline.breaking_load = 100;
   assert_true (cautioned (&setup, LB_CAUTION_NOW, "harder than it can bear"));
   assert_false (cautioned (&setup, LB_CAUTION_NOW, "more than half"));
+  setup.rig.mainline.breaking_load = LB_UNSET;
+  setup.rig.shank.breaking_load = 100;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "The shank is pulled harder than it can bear"));
+  setup.rig.shank.breaking_load = 150;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW, "The shank carries more than half"));
   setup.rig.weight.mass = 20; /* about 179 N, and the drag of fast water */
   setup.boat.speed_over_ground = 3;
   setup.river.surface_current = 6;
