@@ -43,6 +43,18 @@ add_lure (GString *out, const LbFishLoads *loads, const LbSetup *setup, size_t i
   add_loads (out, open, loads->loads[i][1], units);
 }
 
+/* What the hardest of them calls for. */
+static void
+add_cautions (GString *out, const LbFishLoads *loads, const LbSetup *setup, LbUnits units)
+{
+  LbWording wording = lb_wording_default (units);
+  g_autoptr (GPtrArray) list = lb_fish_words_cautions (
+      setup, loads->loads[0][0], loads->n_lures * LB_FISH_N_MOUTHS * LB_FISH_N_SPEEDS, &wording);
+
+  for (guint i = 0; i < list->len; i++)
+    lb_text_add_wrapped (out, "  ! ", 4, ((const LbCaution *) g_ptr_array_index (list, i))->text);
+}
+
 char *
 lb_fish_text (const LbResult *result, double length, LbUnits units)
 {
@@ -58,6 +70,7 @@ lb_fish_text (const LbResult *result, double length, LbUnits units)
   add_line (out, "", heads);
   for (size_t i = 0; i < loads.n_lures; i++)
     add_lure (out, &loads, lb_result_get_setup (result), i, units);
+  add_cautions (out, &loads, lb_result_get_setup (result), units);
   note = g_strdup_printf ("  %s", lb_fish_words_note ());
   lb_text_add_wrapped (out, "", 2, note);
   return g_string_free (out, FALSE);

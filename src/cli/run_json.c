@@ -83,6 +83,7 @@ add_load (LbJsonText *json, double speed, const LbFishLoad *load)
   lb_json_text_put_number (json, "leader_tension_n", load->leader_pull);
   lb_json_text_put_number (json, "leader_spare", load->leader_spare);
   lb_json_text_put_number (json, "mainline_spare", load->mainline_spare);
+  lb_json_text_put_number (json, "shank_spare", load->shank_spare);
   lb_json_text_close (json, '}');
 }
 

@@ -3,7 +3,16 @@
 
 static const double shares[LB_FISH_N_SPEEDS] = { 1, 0.5, 0 }; /* of the boat's speed */
 
-static const LbFishLoad no_load = { LB_UNSET, LB_UNSET, LB_UNSET, LB_UNSET, LB_UNSET, LB_UNSET };
+static const LbFishLoad no_load = {
+  .in_hand = LB_UNSET,
+  .drag = LB_UNSET,
+  .leader_pull = LB_UNSET,
+  .leader_spare = LB_UNSET,
+  .mainline_spare = LB_UNSET,
+  .shank_spare = LB_UNSET,
+  .weakest = { LB_UNSET, LB_PART_MAINLINE },
+  .water_speed = LB_UNSET,
+};
 
 /* On lure `lure` at each of the `n` speeds, into `loads`. */
 static void

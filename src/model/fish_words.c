@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "caution_pieces.h"
 #include "readings_build.h"
 #include "words.h"
 
@@ -18,18 +19,38 @@ hardest (const LbFishOn *on)
   return &on->loads[1][0];
 }
 
-static void
-add_leader (GString *text, const LbSetup *setup, const LbFishOn *on)
+GPtrArray *
+lb_fish_words_cautions (const LbSetup *setup,
+                        const LbFishLoad *loads,
+                        size_t n,
+                        const LbWording *wording)
 {
-  double spare = hardest (on)->leader_spare;
-  g_autofree char *leader = lb_words_leader (setup, on->lure);
+  GPtrArray *list = g_ptr_array_new_with_free_func (lb_caution_free);
+  double pull = 0, spares[LB_PART_LEADER_0 + LB_MAX_LEADERS];
 
-  if (spare < 1)
-    /* Translators: "lower leader" */
-    g_string_append_printf (text, _ (" The %s would part."), leader);
-  else if (spare < 2)
-    g_string_append_printf (text, _ (" The %s would carry more than half of what parts it."),
-                            leader);
+  for (size_t part = 0; part < G_N_ELEMENTS (spares); part++)
+    spares[part] = INFINITY;
+  for (size_t i = 0; i < n; i++)
+    {
+      double *spare = &spares[loads[i].weakest.part];
+
+      pull = fmax (pull, loads[i].in_hand);
+      *spare = fmin (*spare, loads[i].weakest.spare);
+    }
+  lb_caution_add_pull (list, pull, NULL, wording);
+  for (size_t part = 0; part < G_N_ELEMENTS (spares); part++)
+    lb_caution_add_strength (list, setup, (LbWeakest){ spares[part], (int) part }, NULL);
+  return list;
+}
+
+static void
+add_cautions (GString *text, const LbSetup *setup, const LbFishOn *on, const LbWording *wording)
+{
+  g_autoptr (GPtrArray) list =
+      lb_fish_words_cautions (setup, on->loads[0], LB_FISH_N_MOUTHS * LB_FISH_ON_N_SPEEDS, wording);
+
+  for (guint i = 0; i < list->len; i++)
+    g_string_append_printf (text, " %s", ((const LbCaution *) g_ptr_array_index (list, i))->text);
 }
 
 char *
@@ -50,7 +71,7 @@ lb_fish_words_sentence (const LbSetup *setup, const LbFishOn *on, const LbWordin
                           _ ("With it on the %s the hand would hold about %s, and about %s when "
                              "its mouth is open."),
                           lure, closed, open);
-  add_leader (text, setup, on);
+  add_cautions (text, setup, on, wording);
   return g_string_free (text, FALSE);
 }
 

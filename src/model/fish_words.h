@@ -5,7 +5,7 @@
 #include "fish_loads.h"
 #include "readings_table.h"
 
-/* The pull in the hand, mouth closed and open, and whether the leader holds it; a sentence or two.
+/* The pull in the hand, mouth closed and open, and what cautions it calls for; a few sentences.
  * Free with g_free(). */
 char *lb_fish_words_sentence (const LbSetup *setup, const LbFishOn *on, const LbWording *wording);
 
@@ -13,6 +13,13 @@ char *lb_fish_words_sentence (const LbSetup *setup, const LbFishOn *on, const Lb
  * lb_readings_table_free(). */
 LbReadingsTable *
 lb_fish_words_table (const LbSetup *setup, const LbFishOn *on, const LbWording *wording);
+
+/* What the hardest of `n` loads of a setup call for: a pull beyond the hand's limits, lines near to
+ * parting. (element-type LbCaution); free with g_ptr_array_unref(). */
+GPtrArray *lb_fish_words_cautions (const LbSetup *setup,
+                                   const LbFishLoad *loads,
+                                   size_t n,
+                                   const LbWording *wording);
 
 /* What none of these numbers tells. Static, translated. */
 const char *lb_fish_words_note (void);

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fish.h"
 
-#include "readings.h"
 #include "water.h"
 
 #define PI 3.14159265358979323846
@@ -68,6 +67,8 @@ lb_fish_hold (LbSteady *steady,
     .leader_pull = at->largest_tension,
     .leader_spare = at->leader_spare,
     .mainline_spare = readings.mainline_spare,
+    .shank_spare = readings.shank_spare,
+    .weakest = lb_readings_weakest (&readings),
     .water_speed = past,
   };
   return status;

@@ -13,6 +13,7 @@
  * with 1.4 on its opening (hollow half sphere, Hoerner 1965, Fluid-Dynamic Drag, from memory). */
 #pragma once
 
+#include "readings.h"
 #include "steady.h"
 
 typedef struct
@@ -34,6 +35,8 @@ typedef struct
   double leader_pull;    /* N, the largest in its leader */
   double leader_spare;   /* breaking load / pull, of its leader; unset when unknown */
   double mainline_spare; /* the same of the mainline */
+  double shank_spare;    /* and of the shank */
+  LbWeakest weakest;     /* of all lines; its spare is unset where the load is */
   double water_speed;    /* m/s, past the fish */
 } LbFishLoad;
 

@@ -106,6 +106,7 @@ a_fish_is_felt (void **state)
   g_autofree char *file = sample ("spring-run.rig");
   g_auto (Run) done = run ("run", file, "--fish", "30 in");
   g_auto (Run) metric = run ("run", file, "--units", "metric", "--fish", "0.8 m");
+  g_auto (Run) weak = run ("run", file, "--fish", "30 in", "--set", "leaders[1].breaking_load_n=1");
 
   assert_int_equal (done.status, 0);
   assert_contains (done.out, "with a fish of 2 ft 6 in on");
@@ -113,6 +114,8 @@ a_fish_is_felt (void **state)
   assert_contains (done.out, "lower lure, mouth closed");
   assert_null (strstr (strstr (done.out, "with a fish"), "-  "));
   assert_contains (metric.out, "with a fish of 0.8");
+  assert_contains (weak.out, "  ! The upper leader is pulled harder than it can bear");
+  assert_null (strstr (strstr (done.out, "with a fish"), "harder than it can bear"));
 }
 
 /* In JSON the same in SI: a load for each mouth and speed of the boat. The drag of a closed mouth

@@ -574,10 +574,51 @@ a_fish_on_is_told (void **state)
     }
   assert_true (on.loads[1][0].drag > on.loads[0][0].drag);
   assert_contains (sentence, "on the upper lure");
-  assert_contains (sentence, "The upper leader would part.");
+  assert_contains (sentence, "The upper leader is pulled harder than it can bear");
   on.loads[0][0].in_hand = LB_UNSET;
   g_autofree char *nothing = lb_fish_words_sentence (&setup, &on, &wording);
   assert_contains (nothing, "no answer");
+}
+
+static bool
+fish_cautioned (const LbSetup *setup, const char *part)
+{
+  g_autoptr (LbResult) result = lb_result_solve (NULL, setup, NULL);
+  LbFishLoads loads = lb_fish_loads (result, 0.8);
+  g_autoptr (GPtrArray) list = lb_fish_words_cautions (
+      setup, loads.loads[0][0], loads.n_lures * LB_FISH_N_MOUTHS * LB_FISH_N_SPEEDS,
+      wording (LB_UNITS_US));
+
+  for (guint i = 0; i < list->len; i++)
+    if (strstr (((const LbCaution *) g_ptr_array_index (list, i))->text, part))
+      return true;
+  return false;
+}
+
+/* Every line is judged, not the leader alone, and so is the hand: from bare wire on (estimate) up
+ * to 107 N and 196 N (an ergonomics training page, see above). */
+static void
+a_fish_on_is_warned_of (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+
+  setup.rig.mainline.breaking_load = setup.rig.shank.breaking_load = LB_UNSET;
+  for (size_t i = 0; i < setup.rig.n_leaders; i++)
+    setup.rig.leaders[i].line.breaking_load = LB_UNSET;
+  assert_false (fish_cautioned (&setup, "bare wire"));
+  assert_false (fish_cautioned (&setup, "parts under load"));
+  setup.rig.shank.breaking_load = 5;
+  assert_true (fish_cautioned (&setup, "The shank is pulled harder than it can bear"));
+  setup.rig.mainline.breaking_load = 4;
+  assert_true (fish_cautioned (&setup, "The mainline is pulled harder than it can bear"));
+  setup.rig.weight.mass = 4; /* about 36 N in water */
+  assert_true (fish_cautioned (&setup, "bare wire"));
+  setup.rig.weight.mass = 13; /* about 116 N */
+  assert_true (fish_cautioned (&setup, "hold for long"));
+  setup.rig.weight.mass = 20; /* about 179 N, and the drag of fast water */
+  setup.boat.speed_over_ground = 3;
+  setup.river.surface_current = 6;
+  assert_true (fish_cautioned (&setup, "even for a moment"));
 }
 
 /* Every end of the catalogue's ranges is fine; three times beyond is not. */
@@ -635,6 +676,7 @@ main (void)
     cmocka_unit_test (a_snag_is_told_in_numbers),
     cmocka_unit_test (a_snag_at_rest_is_told_as_such),
     cmocka_unit_test (a_fish_on_is_told),
+    cmocka_unit_test (a_fish_on_is_warned_of),
     cmocka_unit_test (odd_lures_are_noticed),
   };
 
