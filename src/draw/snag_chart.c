@@ -122,10 +122,9 @@ static void
 add_curve (const Chart *c, int curve)
 {
   const LbPlot *p = &c->plot;
+  /* A line that never parts has an unset time, which fmin() leaves out. */
   double end = fmin (p->x_to, c->snag->times[curve].until_breaks);
 
-  if (!lb_is_set (end))
-    end = p->x_to;
   lb_scene_begin (c->scene, LB_LAYER_FOREGROUND);
   lb_scene_move_to (c->scene, p->left, lb_plot_y (p, c->snag->snag.pull_now));
   for (int i = 1; i <= PIECES; i++)

@@ -57,3 +57,15 @@ lb_hang_up_pull (const LbHangUp *self, double time)
     return self->snag.pull_now;
   return lb_snag_pull (&self->snag, self->speed, time);
 }
+
+bool
+lb_hang_up_comes (double time)
+{
+  return lb_is_set (time) && time < LB_HANG_UP_FAR_OFF;
+}
+
+double
+lb_hang_up_until (const LbHangUp *self)
+{
+  return fmin (self->times.until_hand, self->times.until_breaks);
+}

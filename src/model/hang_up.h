@@ -17,6 +17,9 @@
 /* s; further ahead a pull is not told. */
 #define LB_HANG_UP_LONGEST 60.0
 
+/* s; what comes later than this is not told to come. */
+#define LB_HANG_UP_FAR_OFF 600.0
+
 typedef struct
 {
   LbSnag snag;
@@ -35,6 +38,12 @@ LbHangUp lb_hang_up (const LbResult *result, size_t lure, bool motor_stopped);
  * speed. */
 LbHangUp
 lb_hang_up_at (const LbSetup *setup, const LbShape *shape, size_t lure, bool motor_stopped);
+
+/* Whether one of the times comes at all, before it is far off. */
+bool lb_hang_up_comes (double time);
+
+/* Seconds until something gives in, the hand or a line; unset: never. */
+double lb_hang_up_until (const LbHangUp *self);
 
 /* N in the hand at `time` s, 0 to its end. At 0 that of the steady run; a line that is slack while
  * the boat drifts over what is held pulls less than that. */

@@ -28,6 +28,7 @@ typedef struct
   int weakest; /* LbPart that it is of */
   Worst touch; /* its time is the first */
   Worst snag;  /* s until something gives in, the weight hung up */
+  Worst drift; /* the same with the motor stopped */
 } Extremes;
 
 /* ---- Looking through a record ---- */
@@ -118,8 +119,7 @@ hang_up (
   if (!lb_pass_record_at (record, time, &sample)
       || lb_pass_record_shape_at (record, time, shape) != LB_STATUS_OK)
     return false;
-  if (stopped)
-    *stopped = lb_hang_up_at (&setup, shape, 0, true);
+  *stopped = lb_hang_up_at (&setup, shape, 0, true);
   setup.boat.speed_over_ground = sample.speed;
   turn (shape, sample.heading);
   *going = lb_hang_up_at (&setup, shape, 0, false);
@@ -127,17 +127,25 @@ hang_up (
 }
 
 static void
+note_snag (Worst *worst, const LbHangUp *held, double time, const LbPassRecord *record)
+{
+  double until = lb_hang_up_until (held);
+
+  if (SOONER * until < worst->value)
+    note (worst, until, -1, time, record);
+}
+
+static void
 look_for_snags (Extremes *worst, const LbPassRecord *record, LbShape *shape)
 {
   double end = lb_pass_record_end (record), time = 0;
-  LbHangUp going;
+  LbHangUp going, stopped;
 
   for (size_t k = 0; time <= end; time = (double) ++k * LOOK_EVERY)
-    if (hang_up (record, time, shape, &going, NULL))
+    if (hang_up (record, time, shape, &going, &stopped))
       {
-        double until = fmin (going.times.until_hand, going.times.until_breaks);
-        if (SOONER * until < worst->snag.value)
-          note (&worst->snag, until, -1, time, record);
+        note_snag (&worst->snag, &going, time, record);
+        note_snag (&worst->drift, &stopped, time, record);
       }
 }
 
@@ -175,10 +183,12 @@ add_bed (GPtrArray *list, const LbPassRecord *first, const Worst *touch)
 static void
 add_snag (GPtrArray *list,
           const LbPassRecord *first,
-          const Worst *snag,
+          const Extremes *worst,
           LbShape *shape,
           const LbWording *wording)
 {
+  /* A boat that never makes way is only taken away by the current. */
+  const Worst *snag = lb_hang_up_comes (worst->snag.value) ? &worst->snag : &worst->drift;
   LbHangUp going, stopped;
   g_autofree char *when = NULL;
 
@@ -194,7 +204,9 @@ lb_pass_words_cautions (const LbPassRecord *record, const LbWording *wording)
   GPtrArray *list = g_ptr_array_new_with_free_func (lb_caution_free);
   const LbPassRecord *rigs[] = { record, lb_pass_record_second (record) };
   const Worst none = { INFINITY, 0, NULL };
-  Extremes worst = { .pull = { -INFINITY, 0, NULL }, .spare = none, .touch = none, .snag = none };
+  Extremes worst = {
+    .pull = { -INFINITY, 0, NULL }, .spare = none, .touch = none, .snag = none, .drift = none
+  };
   g_autofree char *hardest = NULL;
   g_autofree char *weakest = NULL;
   LbShape shape;
@@ -211,7 +223,7 @@ lb_pass_words_cautions (const LbPassRecord *record, const LbWording *wording)
   lb_caution_add_strength (list, lb_pass_record_setup (record),
                            (LbWeakest){ worst.spare.value, worst.weakest }, weakest);
   add_bed (list, record, &worst.touch);
-  add_snag (list, record, &worst.snag, &shape, wording);
+  add_snag (list, record, &worst, &shape, wording);
   lb_caution_add_rest (list, lb_pass_record_setup (record), wording);
   lb_shape_clear (&shape);
   return list;

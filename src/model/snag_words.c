@@ -6,15 +6,6 @@
 #include "readings_build.h"
 #include "words.h"
 
-/* Further off than this, s, nothing is said. */
-#define FAR_OFF 600
-
-static gboolean
-comes (double time)
-{
-  return lb_is_set (time) && time < FAR_OFF;
-}
-
 static char *
 time_words (double time)
 {
@@ -27,11 +18,23 @@ limit_words (const LbWording *wording)
   return lb_words_quantity (LB_QUANTITY_FORCE, wording->units, LB_HAND_LIMIT, 0);
 }
 
+/* Nothing comes of it that is worth telling. */
+static char *
+rest_words (const LbHangUp *held, const char *limit)
+{
+  if (fabs (held->speed) < LB_HANG_UP_AT_REST)
+    return g_strdup (_ ("The boat stays where it is: the line comes no tauter."));
+  return g_strdup_printf (
+      _ ("The boat goes so slowly that the line would not pull harder than most "
+         "people can hold (%s) within the next ten minutes."),
+      limit);
+}
+
 char *
 lb_snag_words_sentence (const LbResult *result, const LbHangUp *held, const LbWording *wording)
 {
   LbSnagTimes times = held->times;
-  gboolean breaks = comes (times.until_breaks);
+  gboolean breaks = lb_hang_up_comes (times.until_breaks);
   gboolean breaks_first = breaks && !(times.until_hand < times.until_breaks);
   g_autofree char *hand = time_words (times.until_hand);
   g_autofree char *breaking = time_words (times.until_breaks);
@@ -44,8 +47,8 @@ lb_snag_words_sentence (const LbResult *result, const LbHangUp *held, const LbWo
   if (breaks_first)
     /* Translators: the mainline, shank or a leader; then a time */
     return g_strdup_printf (_ ("The %s would part after %s."), part, breaking);
-  if (!comes (times.until_hand))
-    return g_strdup (_ ("The boat stays where it is: the line comes no tauter."));
+  if (!lb_hang_up_comes (times.until_hand))
+    return rest_words (held, limit);
   if (breaks)
     return g_strdup_printf (_ ("The line would pull harder than most people can hold (%s) after "
                                "%s; the %s would part after %s."),
@@ -72,7 +75,7 @@ when_words (double time)
 {
   g_autofree char *about = NULL;
 
-  if (!comes (time))
+  if (!lb_hang_up_comes (time))
     return g_strdup (_ ("not reached"));
   if (time == 0)
     return g_strdup (_ ("at once"));

@@ -196,6 +196,21 @@ the_worst_snag_is_told_in_any_direction (void **state)
   assert_string_equal (strchr (ahead, ','), strchr (aside, ','));
 }
 
+/* The boat stays on the spot all the time: only its motor is between it and the current. */
+static void
+a_snag_on_the_spot_is_told (void **state)
+{
+  g_autoptr (LbContents) contents = read_sample ("spring-run.rig");
+  g_autoptr (GPtrArray) list = NULL;
+  g_autofree char *text = NULL;
+
+  contents->setup.boat.speed_over_ground = 0;
+  contents->pass.duration = 2;
+  list = cautions_of (contents);
+  text = caution_with (list, "hung up at the start and the motor stopped, ");
+  assert_non_null (text);
+}
+
 /* The hand lifts by 16 ft twice a second, and a second rig has the most that the first one has in
  * two: each is told with its time and its rig. */
 static void
@@ -276,6 +291,7 @@ main (void)
     cmocka_unit_test (faults_are_told),
     cmocka_unit_test (a_steady_pass_has_the_cautions_of_its_run),
     cmocka_unit_test (the_worst_snag_is_told_in_any_direction),
+    cmocka_unit_test (a_snag_on_the_spot_is_told),
     cmocka_unit_test (the_hardest_pull_is_told),
     cmocka_unit_test (a_weak_shank_is_told),
     cmocka_unit_test (the_first_touch_is_told),

@@ -497,6 +497,26 @@ a_snag_is_foretold (void **state)
   setup.boat.speed_over_ground = 0.05;
   assert_true (cautioned (&setup, LB_CAUTION_ADVICE, "hung up now"));
   setup.boat.speed_over_ground = 0;
+  assert_false (cautioned (&setup, LB_CAUTION_ADVICE, "hung up now,"));
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "hung up now,"));
+}
+
+/* Held on the spot against the current the boat waits for its motor to fail: that alone is told,
+ * and nothing where there is no current either. */
+static void
+a_snag_on_the_spot_is_foretold (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+
+  setup.boat.speed_over_ground = 0;
+  setup.rig.mainline.breaking_load = LB_UNSET;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW,
+                          "hung up now and the motor stopped, the line would pull harder than"));
+  setup.rig.shank.breaking_load = 100;
+  assert_true (cautioned (&setup, LB_CAUTION_NOW,
+                          "hung up now and the motor stopped, the shank would part within"));
+  assert_false (cautioned (&setup, LB_CAUTION_NOW, "With the motor stopped"));
+  setup.river.surface_current = 0;
   assert_false (cautioned (&setup, LB_CAUTION_ADVICE, "hung up now"));
   assert_false (cautioned (&setup, LB_CAUTION_NOW, "hung up now"));
 }
@@ -546,6 +566,23 @@ a_snag_at_rest_is_told_as_such (void **state)
   assert_string_equal (table->sections[0].rows[2].value, "not reached");
   assert_string_equal (table->sections[0].rows[3].value, "not reached");
   assert_non_null (strstr (sentence, "no tauter"));
+}
+
+/* So slow that the hand's limit is over ten minutes off: that is not to stay where one is. */
+static void
+a_snag_far_off_is_told_as_such (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbWording wording = lb_wording_default (LB_UNITS_METRIC);
+
+  setup.boat.speed_over_ground = 0.001;
+  g_autoptr (LbResult) result = lb_result_solve (NULL, &setup, NULL);
+  LbHangUp held = lb_hang_up (result, 0, false);
+  g_autofree char *sentence = lb_snag_words_sentence (result, &held, &wording);
+
+  assert_true (held.times.until_hand > 600);
+  assert_null (strstr (sentence, "stays where it is"));
+  assert_contains (sentence, "(196 N) within the next ten minutes");
 }
 
 /* The words are the numbers of the loads; a leader too weak is said. */
@@ -673,8 +710,10 @@ main (void)
     cmocka_unit_test (the_usual_cautions_are_always_there),
     cmocka_unit_test (cautions_follow_the_values),
     cmocka_unit_test (a_snag_is_foretold),
+    cmocka_unit_test (a_snag_on_the_spot_is_foretold),
     cmocka_unit_test (a_snag_is_told_in_numbers),
     cmocka_unit_test (a_snag_at_rest_is_told_as_such),
+    cmocka_unit_test (a_snag_far_off_is_told_as_such),
     cmocka_unit_test (a_fish_on_is_told),
     cmocka_unit_test (a_fish_on_is_warned_of),
     cmocka_unit_test (odd_lures_are_noticed),
