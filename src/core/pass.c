@@ -97,13 +97,12 @@ set_off (LbPass *pass, double step)
 static void
 move_boat (LbPass *pass, double step, double *reel, double *course_line)
 {
-  double line;
+  double wanted = pass->course_line;
 
   memcpy (reel, pass->reel, sizeof pass->reel);
-  *course_line = pass->course_line;
-  lb_pass_course_go (pass, pass->time, pass->time + step, reel, course_line);
-  line = pass->first_line + *course_line + lb_pass_hand_line (pass, pass->time + step);
-  pass->line_out = fmin (fmax (line, LB_STEADY_SHORTEST_LINE), LB_STEADY_LONGEST_LINE);
+  lb_pass_course_go (pass, pass->time, pass->time + step, reel, &wanted);
+  *course_line = lb_pass_line_course (pass, wanted);
+  pass->line_out = lb_pass_line_at (pass, *course_line, pass->time + step);
 }
 
 /* ---- Newton ---- */
@@ -287,7 +286,7 @@ lb_pass_advance (LbPass *pass, double time)
     {
       double left = time - pass->time;
       /* As many equal steps as it takes, so that the last is not a scrap. */
-      double step = left / ceil (left / pass->step - 1e-6);
+      double step = left / fmax (ceil (left / pass->step - 1e-6), 1);
       bool last = step > 0.999999 * left;
       if (!try_step (pass, step) && pass->step < shortest)
         return LB_STATUS_NO_CONVERGENCE;

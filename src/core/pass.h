@@ -44,7 +44,8 @@ typedef struct
   double time;      /* s */
   double speed;     /* m/s over the ground, ahead */
   double heading;   /* rad; 0 upstream, rising towards +y */
-  double line_rate; /* m/s, line let out */
+  double line_rate; /* m/s, line let out; it eases off where the line ends, with 5 cm out or 400 m,
+                       and what it asks for beyond is forgotten */
 } LbCoursePoint;
 
 typedef struct
@@ -88,7 +89,8 @@ LbStatus lb_pass_plan_check (const LbPassPlan *plan, const char **what);
 /* Opaque; keeps its memory from one pass to the next. Belongs to one thread at a time. */
 typedef struct LbPass LbPass;
 
-/* Asked after every step in time: true to give up. */
+/* Asked after every step in time, and at time 0 while the steady run that the pass starts from is
+ * being solved: true to give up. */
 typedef bool (*LbPassCancel) (void *data, double time);
 
 typedef struct
@@ -153,11 +155,13 @@ const LbShape *lb_pass_shape (LbPass *pass);
 /* m/s over the ground. */
 LbVec3 lb_pass_velocity (const LbPass *pass, size_t node);
 
+/* m/s over the ground, of the boat's middle as the course has it. */
+LbVec3 lb_pass_boat_velocity (const LbPass *pass);
+
 /* Cheap enough for every step, so that nothing short is missed between two looks at the shape: N at
  * the middle of the segment next to the reel, and N with which the bed carries a node. */
 double lb_pass_top_tension (const LbPass *pass);
 double lb_pass_bed_force_on (const LbPass *pass, size_t node);
-LbVec3 lb_pass_boat_velocity (const LbPass *pass);
 
 /* rad, as in LbCoursePoint. */
 double lb_pass_heading (const LbPass *pass);

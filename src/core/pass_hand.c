@@ -20,6 +20,9 @@
 /* The line is never taken in to less than this, m. */
 #define SHORTEST_LINE LB_STEADY_SHORTEST_LINE
 
+/* A hand stops with this much out, m: before the end of the line stops it. */
+#define LINE_KEPT (SHORTEST_LINE + 0.005)
+
 /* Taken in and let out like a raised cosine. The first stroke swells from nothing, with a push that
  * never jumps, so that the hand starts as smoothly as it goes on. */
 static double
@@ -50,6 +53,13 @@ lb_pass_hand_line (const LbPass *pass, double time)
   return 0;
 }
 
+/* What the hand can still take in, m, of its stroke or of the line. */
+static double
+left_of_stroke (const LbPass *pass)
+{
+  return fmin (pass->plan.hand.stroke - pass->following.taken_in, pass->line_out - LINE_KEPT);
+}
+
 /* m/s2, so that a step of any length gets to a rate smoothly. */
 static double
 go_over_to (const LbPassFollowing *now, double rate)
@@ -62,7 +72,7 @@ static double
 wanted_change (const LbPass *pass)
 {
   const LbPassFollowing *now = &pass->following;
-  double left = fmax (pass->plan.hand.stroke - now->taken_in, STROKE_LEFT);
+  double left = fmax (left_of_stroke (pass), STROKE_LEFT);
 
   if (now->phase == LB_PASS_LOWERING)
     return go_over_to (now, HAND_SPEED);
@@ -105,7 +115,7 @@ change_phase (LbPass *pass)
   if (now->phase == LB_PASS_LOWERING && weight_is_felt (pass))
     next = LB_PASS_LIFTING;
   else if (now->phase == LB_PASS_LIFTING
-           && (now->taken_in >= pass->plan.hand.stroke - STROKE_LEFT || at_shortest (pass)))
+           && (left_of_stroke (pass) <= STROKE_LEFT || at_shortest (pass)))
     next = LB_PASS_HOLDING;
   else if (now->phase == LB_PASS_HOLDING && pass->time - now->since >= pass->plan.hand.period)
     next = LB_PASS_LOWERING;

@@ -124,6 +124,15 @@ double lb_pass_hand_line (const LbPass *pass, double time);
 /* Decides at the end of a step what the hand does next. */
 void lb_pass_hand_decide (LbPass *pass);
 
+/* ---- pass_line.c ---- */
+
+/* What the course has let out, m, when it would have let out `wanted` m: the line's two ends stop
+ * it smoothly, and what was asked for beyond them is forgotten. */
+double lb_pass_line_course (const LbPass *pass, double wanted);
+
+/* Line out, m, at a time within the step being tried, with the hand's share. */
+double lb_pass_line_at (const LbPass *pass, double course_line, double time);
+
 /* ---- pass_step.c ---- */
 
 /* One iteration of Newton for the step being tried, with new factors if told. */

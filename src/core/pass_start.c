@@ -209,6 +209,16 @@ load_plan (LbPass *pass, const LbSetup *setup, const LbPassPlan *plan, const LbP
   return LB_STATUS_OK;
 }
 
+/* The steady run that the pass starts from is a part of it. */
+static bool
+steady_cancel_cb (void *data, size_t iterations)
+{
+  const LbPass *pass = data;
+
+  (void) iterations;
+  return pass->options.cancel (pass->options.cancel_data, 0);
+}
+
 LbStatus
 lb_pass_start (LbPass *pass,
                const LbSetup *setup,
@@ -220,6 +230,11 @@ lb_pass_start (LbPass *pass,
   if (status != LB_STATUS_OK)
     return status;
   LbSteadyOptions steady = { .segments = pass->options.segments, .cold = true };
+  if (pass->options.cancel != NULL)
+    {
+      steady.cancel = steady_cancel_cb;
+      steady.cancel_data = pass;
+    }
   LbStatus remark = lb_steady_solve (pass->steady, &pass->setup, &steady);
   if (lb_status_is_failure (remark))
     return remark;

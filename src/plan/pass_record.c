@@ -186,8 +186,9 @@ step_cb (void *data, double time)
   LbPassRecord *record = data;
   const LbPlanTask *task = record->task;
 
-  note_step (record);
-
+  /* While the start is being solved there is no pass yet. */
+  if (lb_pass_record_count (record) > 0)
+    note_step (record);
   return task != NULL && task->progress != NULL
          && task->progress (task->data, fmin (time / record->job.duration, 1));
 }

@@ -83,6 +83,76 @@ test_refused_leaps (void **state)
   assert_refused (&plan, "reel across the boat");
 }
 
+/* ---- Where the line ends ---- */
+
+/* The line out at every 10 ms, taken in by up to 1 m/s from 2 s to 8 s and let out by as much from
+ * 10 s on, with 3 m out at the start. */
+#define LOOKS 1200
+#define LOOK 0.01 /* s */
+
+static void
+look_at_line (const LbPassPlan *plan, double *line)
+{
+  LbSetup setup = rig_reference (0.79, 0.4, 1.2);
+
+  setup.rig.line_out = (LbLineOut){ LB_LINE_OUT_GIVEN, 3 };
+  pass_run (left, &setup, plan, &(LbPassOptions){ .segments = 12 }, 0);
+  for (int k = 0; k < LOOKS; k++)
+    {
+      assert_int_equal (lb_pass_advance (left, LOOK * k), LB_STATUS_OK);
+      line[k] = lb_pass_shape (left)->line_out;
+    }
+}
+
+/* The largest change of the rate between two looks, m/s. */
+static double
+largest_jump (const double *line)
+{
+  double largest = 0;
+
+  for (int k = 2; k < LOOKS; k++)
+    largest = fmax (largest, fabs (line[k] - 2 * line[k - 1] + line[k - 2]) / LOOK);
+  return largest;
+}
+
+/* All of the line is taken in, and more than that is asked for: it stops without a jump, and comes
+ * out again as soon as it is let out. */
+static void
+test_line_runs_out (void **state)
+{
+  LbPassPlan plan = pass_ramp (0.4, 0.4, 0, 1);
+  static const double at[] = { 2, 3, 7, 8, 10, 11 }, rate[] = { 0, -1, -1, 0, 0, 1 };
+  static double line[LOOKS];
+
+  for (int i = 0; i < 6; i++)
+    plan.course.points[plan.course.n_points++] =
+        (LbCoursePoint){ .time = at[i], .speed = 0.4, .line_rate = rate[i] };
+  look_at_line (&plan, line);
+  assert_near (line[200], 3, 1e-9);
+  assert_near (line[400], 3 - 0.5 - 1, 1e-6); /* as asked for, up to here */
+  assert_in_range (1e4 * line[900], 500, 540);
+  assert_less (largest_jump (line), 0.04);
+  /* The ramp up to 1 m/s within a second lets out half a metre. */
+  assert_near (line[1100], line[900] + 0.5, 1e-6);
+}
+
+/* A hand that would lift by more line than there is lifts by less, and lets out what it lifted. */
+static void
+test_line_is_shorter_than_the_stroke (void **state)
+{
+  LbPassPlan plan = { .hand = { LB_HAND_LIFT_AND_DROP, 5, 4 } };
+  static double line[LOOKS];
+  double least = INFINITY;
+
+  look_at_line (&plan, line);
+  for (int k = 0; k < LOOKS; k++)
+    least = fmin (least, line[k]);
+  assert_in_range (1e3 * least, 50, 400);
+  assert_near (line[400], 3, 1e-6);
+  assert_near (line[800], 3, 1e-6);
+  assert_less (largest_jump (line), 0.25);
+}
+
 /* ---- Two rigs ---- */
 
 #define APART 2.4 /* m between the reels */
@@ -245,10 +315,15 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test (test_refused_at_the_start), cmocka_unit_test (test_refused_leaps),
-    cmocka_unit_test (test_side_by_side),         cmocka_unit_test (test_turn),
-    cmocka_unit_test (test_turn_mirrored),        cmocka_unit_test (test_against_grid),
+    cmocka_unit_test (test_refused_at_the_start),
+    cmocka_unit_test (test_refused_leaps),
+    cmocka_unit_test (test_side_by_side),
+    cmocka_unit_test (test_turn),
+    cmocka_unit_test (test_turn_mirrored),
+    cmocka_unit_test (test_against_grid),
     cmocka_unit_test (test_water_speed_across),
+    cmocka_unit_test (test_line_runs_out),
+    cmocka_unit_test (test_line_is_shorter_than_the_stroke),
   };
 
   return cmocka_run_group_tests (tests, set_up, tear_down);

@@ -600,11 +600,49 @@ test_follow_bed_runs_out (void **state)
       assert_int_equal (lb_pass_advance (pass, 0.1 * k), LB_STATUS_OK);
       shortest = fmin (shortest, lb_pass_shape (pass)->line_out);
     }
-  assert_near (shortest, LB_STEADY_SHORTEST_LINE, 1e-6);
+  /* It is not the end of the line that stops the hand. */
+  assert_less (LB_STEADY_SHORTEST_LINE, shortest);
+  assert_near (shortest, LB_STEADY_SHORTEST_LINE, 0.01);
   assert_less (0.5, lb_pass_shape (pass)->line_out);
 }
 
+/* A moment that is no more than a scrap of a step away is reached too. */
+static void
+test_scraps_of_time (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.4, 1.2);
+
+  pass_run (pass, &setup, NULL, NULL, 0.5);
+  for (double scrap = 1e-9; scrap > 2e-12; scrap *= 0.5)
+    {
+      double time = lb_pass_time (pass) + scrap;
+      assert_int_equal (lb_pass_advance (pass, time), LB_STATUS_OK);
+      assert_near (lb_pass_time (pass), time, 0);
+      assert_int_equal (lb_pass_advance (pass, time + 0.05), LB_STATUS_OK);
+    }
+}
+
 /* ---- What is refused ---- */
+
+static bool
+stop_at_once (void *data, double time)
+{
+  assert_near (time, 0, 0);
+  return ++*(int *) data >= 2;
+}
+
+/* The steady run that a pass starts from is given up like the rest, and can be started anew. */
+static void
+test_cancel_at_the_start (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.4, 1.2);
+  int asked = 0;
+  LbPassOptions options = { .cancel = stop_at_once, .cancel_data = &asked };
+
+  assert_int_equal (lb_pass_start (pass, &setup, NULL, &options), LB_STATUS_CANCELLED);
+  assert_int_equal (asked, 2);
+  assert_int_equal (lb_pass_start (pass, &setup, NULL, NULL), LB_STATUS_OK);
+}
 
 static bool
 stop_at_half (void *data, double time)
@@ -674,6 +712,8 @@ main (void)
     cmocka_unit_test (test_follow_bed_runs_out),
     cmocka_unit_test (test_cancel),
     cmocka_unit_test (test_bad_plans),
+    cmocka_unit_test (test_scraps_of_time),
+    cmocka_unit_test (test_cancel_at_the_start),
   };
 
   return cmocka_run_group_tests (tests, set_up, tear_down);

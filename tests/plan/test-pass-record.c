@@ -401,6 +401,26 @@ it_can_be_given_up_and_gone_on_with (void **state)
   lb_pass_record_free (record);
 }
 
+/* Given up while the steady run at its start is being solved, nothing is there yet, and it starts
+ * anew. */
+static void
+it_can_be_given_up_at_its_start (void **state)
+{
+  LbSetup setup = rig_reference (0.79, 0.4, 1.2);
+  LbPassScript script = busy_script ();
+  Watch watch = { .stop_at = 0 };
+  LbPlanTask task = { watch_cb, &watch };
+  LbPassRecord *record;
+
+  assert_int_equal (lb_pass_record_new (&record, &setup, &script, NULL, NULL), LB_STATUS_OK);
+  assert_int_equal (lb_pass_record_run (record, INFINITY, &task), LB_STATUS_CANCELLED);
+  assert_int_equal (watch.calls, 1);
+  assert_int_equal (lb_pass_record_count (record), 0);
+  assert_int_equal (lb_pass_record_run (record, 0.5, NULL), LB_STATUS_OK);
+  assert_near (lb_pass_record_end (record), 0.5, 1e-9);
+  lb_pass_record_free (record);
+}
+
 /* ---- Moments ---- */
 
 static void
@@ -502,6 +522,7 @@ main (void)
     cmocka_unit_test (two_rigs_turn),
     cmocka_unit_test (pieces_make_the_whole),
     cmocka_unit_test (it_can_be_given_up_and_gone_on_with),
+    cmocka_unit_test (it_can_be_given_up_at_its_start),
     cmocka_unit_test (moments_lie_between_samples),
     cmocka_unit_test (shapes_are_the_samples),
     cmocka_unit_test (an_hour_has_room),
