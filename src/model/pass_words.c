@@ -142,7 +142,12 @@ tell_touches (Teller *t, GString *text)
     }
   /* Translators: a number, a time ("41 s"), a share ("3 %") */
   tell (text,
-        _ ("The weight touches the bed %zu times, first at %s, and lies on it for %s of the time."),
+        g_dngettext (GETTEXT_PACKAGE,
+                     "The weight touches the bed %zu time, first at %s, and lies on it for %s of "
+                     "the time.",
+                     "The weight touches the bed %zu times, first at %s, and lies on it for %s of "
+                     "the time.",
+                     n),
         n, from, share);
 }
 
