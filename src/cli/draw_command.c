@@ -76,6 +76,7 @@ take_second (const LbPassRecord *record,
   picture->second.moments = (const LbTrackMoment *) (void *) moments->data;
   picture->second.n = moments->len;
   picture->second_shape = shape;
+  picture->second_setup = lb_pass_record_setup (second);
   return lb_pass_record_shape_at (second, time, shape) == LB_STATUS_OK;
 }
 

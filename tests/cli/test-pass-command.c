@@ -268,15 +268,47 @@ a_moment_is_drawn (void **state)
       g_autofree char *above_name = g_strconcat ("above-", names[i], NULL);
       g_autofree char *path_above = output (above_name);
       g_autofree char *bytes = NULL;
+      g_autofree char *bytes_above = NULL;
       g_auto (Run) drawn = run ("draw", file, "--time=60", "-o", path, "--units=us");
       g_auto (Run) above = run ("draw", file, "--time=160", "--above", "-o", path_above, "--dark");
-      gsize length;
+      gsize length, length_above;
 
       assert_int_equal (drawn.status, 0);
       assert_int_equal (above.status, 0);
       assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+      assert_true (g_file_get_contents (path_above, &bytes_above, &length_above, NULL));
       assert_true (length > 5000);
+      assert_true (length_above > 5000);
+      assert_true (length != length_above || memcmp (bytes, bytes_above, length) != 0);
     }
+}
+
+/* How many letters a drawing of two rigs shows, in still water, where a rig hangs straight down
+ * whatever it weighs. */
+static int
+letters_with_second (const char *weight)
+{
+  g_autofree char *file = sample ("spring-run.rig");
+  g_autofree char *path = output ("two-rigs.svg");
+  g_autofree char *second = g_strconcat ("pass.second_weight_kg=", weight, NULL);
+  g_autofree char *text = NULL;
+  int n = 0;
+  g_auto (Run) drawn = run ("draw", file, "--time=0", "-o", path, "--units=us", "--set", second,
+                            "--set=pass.duration_s=2", "--set=boat.speed_over_ground_m_s=0",
+                            "--set=river.surface_current_m_s=0");
+
+  assert_string_equal (drawn.err, "");
+  assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  for (const char *at = text; (at = strstr (at, "xlink:href=\"#glyph")); at++)
+    n++;
+  return n;
+}
+
+/* 4 lb and 4 1/4 lb, which is a letter longer. */
+static void
+the_second_weight_is_named (void **state)
+{
+  assert_int_equal (letters_with_second ("1.927767"), letters_with_second ("1.814369") + 1);
 }
 
 /* It takes 193.6 s or so, told as 194 s. */
@@ -357,6 +389,7 @@ main (void)
     cmocka_unit_test (what_was_computed_is_printed),
     cmocka_unit_test (a_moment_after_the_break_is_not_drawn),
     cmocka_unit_test (a_moment_is_drawn),
+    cmocka_unit_test (the_second_weight_is_named),
     cmocka_unit_test (the_end_that_is_told_is_drawn),
     cmocka_unit_test (wrong_uses_are_explained),
   };
