@@ -166,7 +166,9 @@ lb_chart_describe (const LbPassChart *c)
   g_string_append_printf (text, " %s", lb_pass_moment_words (c->scene, c->picture).text);
   if (c->rigs[0].is_known)
     say_moment (c, text);
-  g_string_append_printf (text, " %s", _ ("Over all that is known of the pass:"));
+  g_string_append_printf (text, " %s",
+                          c->picture->track.n > 0 ? _ ("Over all that is known of the pass:")
+                                                  : _ ("Nothing of the pass is known yet."));
   say_ranges (c, 0, text);
   if (c->rigs[1].track)
     {

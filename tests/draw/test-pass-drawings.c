@@ -490,6 +490,7 @@ static void
 nothing_known_is_said (void **state)
 {
   PassRun *run = default_run ();
+  char *side, *chart, *above;
   Drawn d;
 
   run->picture.track.n = 0;
@@ -500,6 +501,18 @@ nothing_known_is_said (void **state)
   assert_words_are_clear (d.side, "side");
   assert_words_are_clear (d.chart, "chart");
   assert_words_are_clear (d.above, "above");
+  side = lb_scene_describe (d.side);
+  chart = lb_scene_describe (d.chart);
+  above = lb_scene_describe (d.above);
+  assert_non_null (strstr (side, "At 3.0 s of a pass of 20 s."));
+  assert_non_null (strstr (chart, "At 3.0 s of a pass of 20 s. Nothing of the pass is known yet."));
+  assert_null (strstr (chart, "Over all"));
+  assert_null (strstr (chart, "Hand: "));
+  assert_non_null (strstr (above, "from above"));
+  assert_null (strstr (above, "of the reel"));
+  g_free (side);
+  g_free (chart);
+  g_free (above);
   drawn_free (&d);
   pass_run_free (run);
 }
