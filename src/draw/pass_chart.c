@@ -13,7 +13,7 @@
 #define TOP 4.0
 #define FOOT 21.0
 
-#define HEIGHTS_PART 0.46 /* of the room for panels */
+#define HEIGHTS_PART 0.42 /* of the room for panels */
 
 /* Above this, m, heights are told in feet or metres. */
 #define HIGH 1.6
@@ -23,6 +23,8 @@ const LbChartPanelKind lb_chart_panels[LB_CHART_N_PANELS] = {
   [LB_CHART_ANGLE] = { N_ ("Wire angle"), LB_QUANTITY_ANGLE, LB_COLOUR_ANGLE },
   [LB_CHART_HAND] = { N_ ("Hand"), LB_QUANTITY_FORCE, LB_COLOUR_WIRE },
   [LB_CHART_SPEED] = { N_ ("Boat"), LB_QUANTITY_SPEED, LB_COLOUR_CURRENT },
+  /* Translators: how far the nearest two lines are from each other */
+  [LB_CHART_APART] = { N_ ("Lines apart"), LB_QUANTITY_HEIGHT, LB_COLOUR_LEADER },
 };
 
 double
@@ -36,6 +38,8 @@ lb_chart_value (const LbTrackMoment *moment, LbChartPanel panel, int thing)
       return moment->wire_angle;
     case LB_CHART_HAND:
       return moment->hand_tension;
+    case LB_CHART_APART:
+      return moment->closest;
     default:
       return moment->boat_speed;
     }
@@ -78,7 +82,14 @@ lb_chart_look (const LbPassChart *c, LbChartPanel panel, int thing)
 bool
 lb_chart_has_rig (const LbPassChart *c, LbChartPanel panel, int rig)
 {
-  return c->rigs[rig].track && (rig == 0 || panel != LB_CHART_SPEED);
+  return c->rigs[rig].track && (rig == 0 || (panel != LB_CHART_SPEED && panel != LB_CHART_APART));
+}
+
+/* A rig of one line, alone, has nothing to come near. */
+static bool
+can_compare (const LbPassChart *c)
+{
+  return lb_track_closest (&c->picture->track, INFINITY) != NULL;
 }
 
 /* ---- The axes ---- */
@@ -116,6 +127,8 @@ find_range (const LbPassChart *c, LbChartPanel panel, LbPlot *plot)
   if (panel != LB_CHART_ANGLE)
     low = fmin (low, 0);
   high = fmax (high, low + least);
+  if (panel == LB_CHART_APART)
+    high = fmax (high, 1.25 * c->picture->tangle);
   step = lb_plot_step (quantity, units, high - low, plot->bottom - plot->top,
                        24 * c->scene->style.scale);
   plot->y_from = step * floor (low / step + 1e-9);
@@ -128,12 +141,11 @@ lay_out (LbPassChart *c)
   double s = c->scene->style.scale, width = c->scene->width, height = c->scene->height;
   double beside = (c->rigs[1].track ? RIGHT_OF_TWO : RIGHT) * s;
   double right = width - fmin (beside, RIGHT_MOST_PART * width);
-  double room = height - (TOP + FOOT + (LB_CHART_N_PANELS - 1) * LB_CHART_GAP) * s, y = TOP * s;
+  double room = height - (TOP + FOOT + (c->n_panels - 1) * LB_CHART_GAP) * s, y = TOP * s;
 
-  for (int i = 0; i < LB_CHART_N_PANELS; i++)
+  for (int i = 0; i < c->n_panels; i++)
     {
-      double part =
-          i == LB_CHART_HEIGHTS ? HEIGHTS_PART : (1 - HEIGHTS_PART) / (LB_CHART_N_PANELS - 1);
+      double part = i == LB_CHART_HEIGHTS ? HEIGHTS_PART : (1 - HEIGHTS_PART) / (c->n_panels - 1);
 
       c->plots[i] = (LbPlot){ .left = LEFT * s,
                               .right = right,
@@ -150,6 +162,21 @@ lay_out (LbPassChart *c)
   c->beside = right + 8 * s;
 }
 
+/* Nearer than this, lines may tangle. */
+static void
+add_tangle (const LbPassChart *c)
+{
+  const LbPlot *p = &c->plots[LB_CHART_APART];
+  double top = lb_plot_y (p, c->picture->tangle), s = c->scene->style.scale;
+  LbLook edge = { .stroke = LB_COLOUR_REMARK, .width = s, .pattern = LB_LINE_DASHED };
+
+  if (!(c->picture->tangle > 0))
+    return;
+  lb_plot_add_ground (c->scene, p->left, top, p->right - p->left, p->bottom - top,
+                      LB_COLOUR_REMARK_CARD, LB_COLOUR_NONE);
+  lb_scene_line (c->scene, LB_LAYER_BACKGROUND, p->left, top, p->right, top, edge);
+}
+
 static void
 add_ground (const LbPassChart *c, LbChartPanel panel)
 {
@@ -159,6 +186,8 @@ add_ground (const LbPassChart *c, LbChartPanel panel)
 
   lb_plot_add_ground (c->scene, p->left, p->top, p->right - p->left, p->bottom - p->top,
                       LB_COLOUR_WATER_TOP, LB_COLOUR_NONE);
+  if (panel == LB_CHART_APART)
+    add_tangle (c);
   if (panel == LB_CHART_HEIGHTS)
     {
       double low = lb_plot_y (p, band->low), high = fmax (lb_plot_y (p, band->high), p->top);
@@ -189,7 +218,7 @@ static void
 add_times (const LbPassChart *c)
 {
   double s = c->scene->style.scale;
-  LbPlot foot = c->plots[LB_CHART_N_PANELS - 1];
+  LbPlot foot = c->plots[c->n_panels - 1];
 
   foot.top = c->plots[0].top;
   lb_plot_add_x_axis (c->scene, &foot, LB_QUANTITY_TIME);
@@ -208,7 +237,7 @@ add_unknown (const LbPassChart *c)
 
   if (from >= c->picture->track.duration - 1e-6)
     return;
-  for (int panel = 0; panel < LB_CHART_N_PANELS; panel++)
+  for (int panel = 0; panel < c->n_panels; panel++)
     {
       const LbPlot *p = &c->plots[panel];
       double x = lb_plot_x (p, from);
@@ -234,11 +263,12 @@ lb_pass_chart_new (LbDrawContext *context,
 
   for (int rig = 0; rig < LB_CHART_N_RIGS && c.rigs[rig].track; rig++)
     c.rigs[rig].is_known = lb_track_at (c.rigs[rig].track, picture->time, &c.rigs[rig].moment);
+  c.n_panels = can_compare (&c) ? LB_CHART_N_PANELS : LB_CHART_APART;
   lay_out (&c);
   lb_plot_add_ground (scene, 0, 0, width, height, LB_COLOUR_SKY_LOW, LB_COLOUR_NONE);
-  for (int panel = 0; panel < LB_CHART_N_PANELS; panel++)
+  for (int panel = 0; panel < c.n_panels; panel++)
     add_ground (&c, (LbChartPanel) panel);
-  for (int panel = 0; panel < LB_CHART_N_PANELS; panel++)
+  for (int panel = 0; panel < c.n_panels; panel++)
     add_frame (&c, (LbChartPanel) panel);
   add_times (&c);
   lb_chart_add_curves (&c);

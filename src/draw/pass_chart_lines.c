@@ -87,7 +87,7 @@ void
 lb_chart_add_curves (const LbPassChart *c)
 {
   for (int rig = LB_CHART_N_RIGS - 1; rig >= 0; rig--)
-    for (int panel = 0; panel < LB_CHART_N_PANELS; panel++)
+    for (int panel = 0; panel < c->n_panels; panel++)
       {
         if (!lb_chart_has_rig (c, (LbChartPanel) panel, rig))
           continue;
@@ -125,7 +125,7 @@ add_dots (const LbPassChart *c, int rig)
 {
   for (int thing = (int) c->picture->track.n_lures - 1; thing >= LB_TRACK_WEIGHT; thing--)
     add_dot (c, rig, LB_CHART_HEIGHTS, thing);
-  for (int panel = LB_CHART_HEIGHTS + 1; panel < LB_CHART_N_PANELS; panel++)
+  for (int panel = LB_CHART_HEIGHTS + 1; panel < c->n_panels; panel++)
     if (lb_chart_has_rig (c, (LbChartPanel) panel, rig))
       add_dot (c, rig, (LbChartPanel) panel, 0);
 }
@@ -137,7 +137,7 @@ lb_chart_add_cursor (const LbPassChart *c)
   LbLook line = { .stroke = LB_COLOUR_HANDLE, .width = 1.6 * s };
 
   lb_scene_line (c->scene, LB_LAYER_FOREGROUND, x, c->plots[0].top, x,
-                 c->plots[LB_CHART_N_PANELS - 1].bottom, line);
+                 c->plots[c->n_panels - 1].bottom, line);
   lb_scene_begin (c->scene, LB_LAYER_FOREGROUND);
   lb_scene_add_arrow_head (c->scene, x, c->plots[0].top + 7 * s, G_PI / 2, 9 * s);
   lb_scene_end (c->scene, (LbLook){ .fill = LB_COLOUR_HANDLE });

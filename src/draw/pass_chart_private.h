@@ -15,6 +15,7 @@ typedef enum
   LB_CHART_ANGLE,
   LB_CHART_HAND,
   LB_CHART_SPEED,
+  LB_CHART_APART, /* only when there are lines that can come near each other */
   LB_CHART_N_PANELS
 } LbChartPanel;
 
@@ -43,6 +44,7 @@ typedef struct
   const LbPassPicture *picture;
   LbChartRig rigs[LB_CHART_N_RIGS];
   LbPlot plots[LB_CHART_N_PANELS];
+  int n_panels;  /* of them */
   double beside; /* where the words beside the panels begin */
 } LbPassChart;
 
@@ -55,7 +57,8 @@ void lb_chart_range (const LbChartRig *rig, LbChartPanel panel, int thing, doubl
 LbQuantity lb_chart_quantity (const LbPassChart *chart, LbChartPanel panel);
 LbLook lb_chart_look (const LbPassChart *chart, LbChartPanel panel, int thing);
 
-/* Whether the panel has a line of its own for the second rig: both go with one boat. */
+/* Whether the panel has a line of its own for the second rig: both go with one boat, and how near
+ * lines come counts for both together. */
 bool lb_chart_has_rig (const LbPassChart *chart, LbChartPanel panel, int rig);
 
 /* ---- pass_chart_lines.c ---- */

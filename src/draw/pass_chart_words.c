@@ -103,7 +103,7 @@ lb_chart_add_words (const LbPassChart *c)
 
   for (int thing = LB_TRACK_WEIGHT; thing < (int) c->picture->track.n_lures; thing++, y += high)
     add_line (c, LB_CHART_HEIGHTS, thing, y, foot);
-  for (int panel = LB_CHART_HEIGHTS + 1; panel < LB_CHART_N_PANELS; panel++)
+  for (int panel = LB_CHART_HEIGHTS + 1; panel < c->n_panels; panel++)
     {
       double middle = (c->plots[panel].top + c->plots[panel].bottom) / 2;
 
@@ -136,7 +136,7 @@ say_ranges (const LbPassChart *c, int rig, GString *text)
 {
   for (int thing = LB_TRACK_WEIGHT; thing < (int) c->picture->track.n_lures; thing++)
     say_range (c, rig, LB_CHART_HEIGHTS, thing, text);
-  for (int panel = LB_CHART_HEIGHTS + 1; panel < LB_CHART_N_PANELS; panel++)
+  for (int panel = LB_CHART_HEIGHTS + 1; panel < c->n_panels; panel++)
     say_range (c, rig, (LbChartPanel) panel, 0, text);
 }
 
@@ -147,16 +147,21 @@ say_moment (const LbPassChart *c, GString *text)
 
   for (int thing = LB_TRACK_WEIGHT; thing < (int) c->picture->track.n_lures; thing++)
     g_string_append_printf (text, " %s.", at_moment (c, LB_CHART_HEIGHTS, thing, second).text);
-  for (int panel = LB_CHART_HEIGHTS + 1; panel < LB_CHART_N_PANELS; panel++)
+  for (int panel = LB_CHART_HEIGHTS + 1; panel < c->n_panels; panel++)
     g_string_append_printf (text, " %s.", at_moment (c, (LbChartPanel) panel, 0, second).text);
 }
 
 char *
 lb_chart_describe (const LbPassChart *c)
 {
-  GString *text =
-      g_string_new (_ ("Time chart of the pass: heights off the bed of weight and lures "
-                       "with the band, wire angle, hand tension, boat speed."));
+  GString *text = g_string_new (
+      c->n_panels > LB_CHART_APART
+          ? _ (
+              "Time chart of the pass: heights off the bed of weight and lures with the band, wire "
+              "angle, hand tension, boat speed, and how far the nearest two lines are apart.")
+          : _ (
+              "Time chart of the pass: heights off the bed of weight and lures with the band, wire "
+              "angle, hand tension, boat speed."));
   const LbBand *band = &c->scene->setup.band;
   LbPhrase low = lb_phrase_height_value (&c->scene->picture, band->low);
   LbPhrase high = lb_phrase_height_value (&c->scene->picture, band->high);

@@ -322,6 +322,40 @@ a_long_pass_has_pages (void **state)
 
 /* ---- The chart ---- */
 
+static void
+the_chart_tells_how_near_lines_come (void **state)
+{
+  LbSetup setup = lb_setup_default ();
+  LbPassScript script = pass_lift_and_drop ();
+  g_autofree char *words = NULL, *alone = NULL;
+  LbPhrase expected;
+  LbTrackMoment moment;
+  PassRun *run = pass_run_new (&setup, &script, 10);
+  Drawn d;
+
+  pass_run_go_to (run, 8);
+  run->picture.tangle = 0.1;
+  d = draw (&run->picture, LB_THEME_LIGHT, 1280, 800);
+  words = lb_scene_describe (d.chart);
+  assert_true (lb_track_at (&run->picture.track, 8, &moment));
+  expected = lb_phrase_quantity (&run->picture.now, LB_QUANTITY_HEIGHT, moment.closest);
+  assert_non_null (strstr (words, "how far the nearest two lines are apart"));
+  assert_non_null (strstr (words, "Lines apart: "));
+  assert_non_null (strstr (strstr (words, "Lines apart: "), expected.text));
+  assert_int_equal (count_looks (d.chart, LB_COLOUR_REMARK, LB_LINE_DASHED), 1);
+  drawn_free (&d);
+  pass_run_free (run);
+
+  setup.rig.n_leaders = 0;
+  run = pass_run_new (&setup, &script, 10);
+  pass_run_go_to (run, 8);
+  d = draw (&run->picture, LB_THEME_LIGHT, 1280, 800);
+  alone = lb_scene_describe (d.chart);
+  assert_null (strstr (alone, "apart"));
+  drawn_free (&d);
+  pass_run_free (run);
+}
+
 /* A view that was zoomed keeps the weight in sight; hardly ever by moving unless it follows
  * closely.
  */
@@ -641,6 +675,7 @@ main (void)
     cmocka_unit_test (the_background_stays_while_the_view_does),
     cmocka_unit_test (a_long_pass_has_pages),
     cmocka_unit_test (a_zoomed_view_goes_along),
+    cmocka_unit_test (the_chart_tells_how_near_lines_come),
     cmocka_unit_test (the_chart_tells_time_both_ways),
     cmocka_unit_test (lines_differ_without_colour),
     cmocka_unit_test (the_words_tell_of_the_moment),
