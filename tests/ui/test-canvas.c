@@ -176,10 +176,12 @@ compare_with_all_painted_anew (const char *name)
 {
   int width, height, again_width, again_height;
   g_autofree char *anew_name = g_strconcat (name, "-anew", NULL);
-  g_autofree guchar *kept = harness_picture (window, name, 1, &width, &height);
-  g_autofree guchar *anew = NULL;
+  g_autofree guchar *kept = NULL, *anew = NULL;
   gsize different = 0;
 
+  /* The words of cautions follow half a second later. */
+  harness_pause (700);
+  kept = harness_picture (window, name, 1, &width, &height);
   lb_node_cache_clear (lb_canvas_get_cache (side_view ()));
   lb_node_cache_clear (lb_canvas_get_cache (bed_strip ()));
   gtk_widget_queue_draw (GTK_WIDGET (side_view ()));
