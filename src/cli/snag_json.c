@@ -37,9 +37,7 @@ add_case (LbJsonText *json, const char *key, const LbHangUp *held)
   lb_json_text_put_number (json, "until_hand_limit_s", held->times.until_hand);
   lb_json_text_put_number (json, "until_breaks_s", held->times.until_breaks);
   if (lb_is_set (held->times.until_breaks))
-    {
-      lb_json_text_put_string (json, "breaks", part_name (held->times.breaks));
-    }
+    lb_json_text_put_string (json, "breaks", part_name (held->times.breaks));
   add_pulls (json, held);
   lb_json_text_close (json, '}');
 }

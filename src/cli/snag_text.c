@@ -168,10 +168,9 @@ lb_snag_text (const LbResult *result, LbUnits units)
   g_autofree char *limit = lb_words_quantity (LB_QUANTITY_FORCE, units, LB_HAND_LIMIT, 0);
   /* Translators: a pull, "44 lbf" */
   g_autofree char *note = g_strdup_printf (
-      _ ("  An industry guide gives %s as what two hands can pull for a moment. It is computed "
-         "with "
-         "a hand that gives no line and a bed that does not yield: the blow when it stops dead "
-         "comes on top."),
+      _ ("  The car industry’s ergonomics allow %s for a first pull with two hands (tables behind "
+         "it: Snook and Ciriello 1991). It is computed with a hand that gives no line and a bed "
+         "that does not yield: the blow when it stops dead comes on top."),
       limit);
   GString *out = g_string_new (NULL);
 

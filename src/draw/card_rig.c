@@ -130,7 +130,7 @@ nose_x (const Ground *g, const LbRigRow *row, double level)
   double reach = g->x + g->plan->right - g->scene->style.lure_length_least - level;
   double share = 0.45 + 0.55 * row->leader->line.length / longest_leader (g->plan);
 
-  if (g->plan->stubs)
+  if (g->plan->short_ends)
     return level + 0.2 * g->plan->body;
   return level + fmax (reach * share, 0.5 * g->plan->body);
 }
@@ -161,7 +161,7 @@ add_leader (const Ground *g, const LbRigRow *row, double y)
   double nose = nose_x (g, row, level);
 
   add_leader_line (g, start, height_y (g, row->leader->attachment), level, y, nose);
-  if (plan->stubs)
+  if (plan->short_ends)
     {
       lb_scene_put_text (g->scene, LB_LAYER_FOREGROUND, row->head, g->x + plan->text_x,
                          y - row->head.height / 2, LB_COLOUR_TEXT);

@@ -10,7 +10,8 @@
                        */
 #define LEAST 17.0    /* the least width there is */
 #define TEXT_LEFT 2.3 /* from the shank to the words of a leader */
-#define STUBS 3 /* the variant in which the words stand at the end of a short piece of leader */
+#define SHORT_ENDS                                                                                 \
+  3 /* the variant in which the words stand at the end of a short piece of leader */
 
 /* ---- Words ---- */
 
@@ -117,7 +118,7 @@ plan_row (LbRigPlan *plan, size_t row, const LbCardLeader *leader, int variant)
   LbCardSpan *span = &plan->spans[row];
 
   r->leader = leader;
-  if (variant == STUBS) /* the lure too, where it has room in the same line */
+  if (variant == SHORT_ENDS) /* the lure too, where it has room in the same line */
     {
       g_autofree char *longer = head_words (leader, variant - 1);
 
@@ -133,7 +134,7 @@ plan_row (LbRigPlan *plan, size_t row, const LbCardLeader *leader, int variant)
     r->foot = lb_card_pen_text (plan->pen, variant ? LB_FONT_SCALE : LB_FONT_PLAIN, foot, room);
   span->above = r->head.height + 0.62 * plan->body;
   span->below = 0.72 * plan->body + (*foot ? r->foot.height + 0.4 * plan->body : 0);
-  if (variant == STUBS)
+  if (variant == SHORT_ENDS)
     span->above = span->below = 0.5 * fmax (r->head.height, 1.15 * plan->body);
 }
 
@@ -145,9 +146,9 @@ lb_rig_plan (const LbCardPen *pen, double width, int variant)
   g_autofree char *shank = shank_words (&plan.rig->shank);
   double beside;
 
-  plan.stubs = variant == STUBS;
-  plan.plain = plan.stubs ? LB_FONT_SCALE : LB_FONT_PLAIN;
-  plan.strong = plan.stubs ? LB_FONT_SCALE : LB_FONT_STRONG;
+  plan.short_ends = variant == SHORT_ENDS;
+  plan.plain = plan.short_ends ? LB_FONT_SCALE : LB_FONT_PLAIN;
+  plan.strong = plan.short_ends ? LB_FONT_SCALE : LB_FONT_STRONG;
   plan_across (&plan, width);
   beside = width - plan.shank_x - 0.8 * plan.body;
   plan.mainline = lb_card_pen_text (pen, plan.plain, mainline, beside);

@@ -21,7 +21,7 @@ typedef struct
   double total_x, heights_x, shank_x, text_x, right; /* from the box's left edge */
   LbText mainline, shank, weight;
   LbFont plain, strong;
-  bool stubs;
+  bool short_ends; /* of the leaders, with the words at their ends */
   size_t n_rows;
   LbRigRow rows[LB_MAX_LEADERS];
   LbCardSpan spans[LB_MAX_LEADERS];

@@ -2,8 +2,8 @@
 /* Ways over the ground, on the ellipsoid of WGS 84: PROJ's geodesic routines (Karney 2013, J.
  * Geodesy 87, 43). Internal to the model.
  *
- * PROJ is opened when the first track is read: it needs thirty more libraries, and with all of
- * them in the program's own list every start took a fifth longer. */
+ * PROJ is opened when the first track is read: it needs thirty more libraries, which every start
+ * would else have to map. */
 #pragma once
 
 #include <glib.h>

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "accessible.h"
+#include "dispose.h"
 
 /* The screen reader is told when the drawing has been still for this long. */
 #define DESCRIBE_DELAY_MS 400
@@ -290,11 +291,9 @@ lb_pass_canvas_dispose (GObject *object)
   g_clear_handle_id (&self->describe_id, g_source_remove);
   if (self->playback)
     g_signal_handlers_disconnect_by_data (self->playback, self);
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
+  lb_dispose_session (&self->session, self);
   g_clear_pointer (&self->scene, lb_scene_free);
   g_clear_object (&self->playback);
-  g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_pass_canvas_parent_class)->dispose (object);
 }
 

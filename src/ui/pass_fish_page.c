@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "dispose.h"
 #include "fish_words.h"
 #include "lure_choice.h"
 #include "page_parts.h"
@@ -156,13 +157,11 @@ lb_pass_fish_page_dispose (GObject *object)
 {
   LbPassFishPage *self = LB_PASS_FISH_PAGE (object);
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
+  lb_dispose_session (&self->session, self);
   if (self->asked)
     g_cancellable_cancel (self->asked);
   g_clear_object (&self->asked);
   g_clear_pointer (&self->shown, lb_readings_table_free);
-  g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_pass_fish_page_parent_class)->dispose (object);
 }
 

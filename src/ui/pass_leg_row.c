@@ -84,6 +84,8 @@ place_of (LbCourseLeg *leg, LbLegEntry which, double *unit)
 static void
 entered_cb (LbPassLegRow *self, double value, LbQuantityEntry *entry)
 {
+  if (self->showing)
+    return;
   for (int i = 0; i < LB_N_LEG_ENTRIES; i++)
     if (self->entries[i] == GTK_WIDGET (entry))
       {

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "chart_image.h"
+#include "dispose.h"
 #include "lure_choice.h"
 #include "page_parts.h"
 #include "snag_chart.h"
@@ -97,10 +98,8 @@ lb_pass_snag_page_dispose (GObject *object)
 {
   LbPassSnagPage *self = LB_PASS_SNAG_PAGE (object);
 
-  if (self->session)
-    g_signal_handlers_disconnect_by_data (self->session, self);
+  lb_dispose_session (&self->session, self);
   g_clear_pointer (&self->shown, lb_readings_table_free);
-  g_clear_object (&self->session);
   G_OBJECT_CLASS (lb_pass_snag_page_parent_class)->dispose (object);
 }
 
@@ -155,9 +154,10 @@ lb_pass_snag_page_new (LbSession *session)
   gtk_box_append (box, lb_page_caution (_ ("Let go, or cut. Never wrap wire or leader round a "
                                            "hand or finger.")));
   gtk_box_append (
-      box, lb_page_note (_ ("An estimate, from the rig as it runs with these settings. Neither arm "
-                            "nor rod nor line gives way: real times are rather longer. The hand "
-                            "limit is what the car industry’s ergonomics allow for a first pull "
+      box, lb_page_note (_ ("An estimate, from the rig as it runs with these settings, with a hand "
+                            "that gives no line and a bed that does not yield: the blow when it "
+                            "stops dead comes on top. The hand limit is what the car industry’s "
+                            "ergonomics allow for a first pull "
                             "with two hands (tables behind it: Snook and Ciriello 1991).")));
   g_signal_connect_swapped (session, "solved", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "reworded", G_CALLBACK (update), self);

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Unsaved work is kept, and found again after a program was killed in the middle of its edits. */
-#define _GNU_SOURCE /* setresuid() */
 #include "model-support.h"
 
 #include <fcntl.h>
