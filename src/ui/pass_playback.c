@@ -182,11 +182,24 @@ lb_pass_playback_get_playing (LbPassPlayback *self)
   return self->playing;
 }
 
+/* The thread is done before its last moments have come here. */
+gboolean
+lb_pass_playback_get_settled (LbPassPlayback *self)
+{
+  LbPassRecord *record;
+
+  g_return_val_if_fail (LB_IS_PASS_PLAYBACK (self), FALSE);
+  if (lb_pass_runner_get_state (self->runner) == LB_PASS_RUN_GOING)
+    return FALSE;
+  record = lb_pass_runner_get_record (self->runner);
+  return !record || self->moments->len == lb_pass_record_count (record);
+}
+
 static gboolean
 is_at_end (LbPassPlayback *self)
 {
   return self->moments->len > 0 && self->time >= lb_pass_playback_get_end (self)
-         && lb_pass_runner_get_state (self->runner) != LB_PASS_RUN_GOING;
+         && lb_pass_playback_get_settled (self);
 }
 
 void

@@ -36,6 +36,9 @@ double lb_pass_playback_get_time (LbPassPlayback *self);     /* s */
 double lb_pass_playback_get_duration (LbPassPlayback *self); /* s, of the whole pass */
 double lb_pass_playback_get_end (LbPassPlayback *self);      /* s, up to which it is known */
 
+/* Whether nothing more of the pass is to come. */
+gboolean lb_pass_playback_get_settled (LbPassPlayback *self);
+
 /* Shows the moment at `time`, held to what is known. */
 void lb_pass_playback_go_to (LbPassPlayback *self, double time);
 

@@ -134,7 +134,7 @@ is_done (gpointer data)
   LbPassPlayback *playback = lb_pass_page_get_playback (page);
 
   return lb_pass_runner_get_state (lb_pass_playback_get_runner (playback)) == LB_PASS_RUN_WHOLE
-         && lb_pass_playback_get_end (playback) > 0;
+         && lb_pass_playback_get_settled (playback);
 }
 
 static char *

@@ -26,7 +26,7 @@ state_now (void)
 static gboolean
 is_done (gpointer data)
 {
-  return state_now () != LB_PASS_RUN_GOING && lb_pass_playback_get_end (playback ()) > 0;
+  return lb_pass_playback_get_settled (playback ()) && lb_pass_playback_get_end (playback ()) > 0;
 }
 
 static void
